@@ -1,0 +1,1 @@
+System.Console.WriteLine("Run with: dotnet run -c Release");
