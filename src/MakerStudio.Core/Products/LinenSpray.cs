@@ -1,0 +1,21 @@
+namespace MakerStudio.Core.Products;
+
+/// <summary>A light spray for cloth: 1–3 %, no heavy fixatives, spot-tested on white cotton for 24 h.</summary>
+public sealed class LinenSpray : ProductKind
+{
+    public override string Key => "linen-spray";
+
+    public override string Name => "Linen spray";
+
+    public override string CodePrefix => "LN";
+
+    public override TimeSpan CureMin => TimeSpan.FromHours(24);
+
+    public override TimeSpan CureIdeal => TimeSpan.FromHours(48);
+
+    public override decimal ExpectedLossFraction => 0.015m;
+
+    public override LoadRange? UsualLoad => new(0.01m, 0.03m, "the total");
+
+    public override IReadOnlyList<decimal> UsualSizes => [100m, 250m];
+}

@@ -1,0 +1,80 @@
+using MakerStudio.Core.Blending;
+using MakerStudio.Core.Quantities;
+
+namespace MakerStudio.Core.Products;
+
+/// <summary>The usual share of scent in a product, as fractions, and what it is a share of.</summary>
+/// <param name="Lowest">0 to 1.</param>
+/// <param name="Highest">0 to 1, not below the lowest.</param>
+/// <param name="Of">"the total", "wax" or "dry weight".</param>
+public sealed record LoadRange(decimal Lowest, decimal Highest, string Of)
+{
+    public bool Holds(decimal fraction) => fraction >= Lowest && fraction <= Highest;
+}
+
+/// <summary>
+/// A kind of product and the defaults it starts a formula with. Every default can be changed in the formula. Unless
+/// a source stands beside a value it is common practice, no source: a starting point for the studio's own trials.
+/// </summary>
+public abstract class ProductKind
+{
+    /// <summary>Clock start of what is stirred: the last addition was recorded.</summary>
+    protected const string LastAddition = "last addition";
+
+    /// <summary>Clock start of what is poured.</summary>
+    protected const string Pour = "pour";
+
+    /// <summary>
+    /// How far a single pack of 100 to 200 mL or g may fall short of nominal: 4.5 %
+    /// (German FPackV § 9(3); Directive 76/211/EEC, Annex I 2.4).
+    /// </summary>
+    protected const decimal ShortfallOfMiddlePacks = 0.045m;
+
+    /// <summary>
+    /// How far a single pack of 5 to 50 mL or g may fall short of nominal: 9 % (Directive 76/211/EEC, Annex I 2.4).
+    /// </summary>
+    protected const decimal ShortfallOfSmallPacks = 0.09m;
+
+    /// <summary>Stable name in files and addresses, such as "room-spray-alcohol".</summary>
+    public abstract string Key { get; }
+
+    public abstract string Name { get; }
+
+    /// <summary>Letters before the batch number.</summary>
+    public abstract string CodePrefix { get; }
+
+    /// <summary>Shortest rest before a check can release it.</summary>
+    public abstract TimeSpan CureMin { get; }
+
+    /// <summary>Rest after which it is usually at its best; not below the shortest.</summary>
+    public abstract TimeSpan CureIdeal { get; }
+
+    /// <summary>What starts the cure clock, in words.</summary>
+    public virtual string ClockStartsAt => LastAddition;
+
+    /// <summary>How far a single pack may fall short of its nominal quantity, as a fraction of it.</summary>
+    public virtual decimal FillToleranceFraction => ShortfallOfMiddlePacks;
+
+    /// <summary>Share of a batch expected to stay in vessels, filters and pipes.</summary>
+    public abstract decimal ExpectedLossFraction { get; }
+
+    public virtual LineBasis DefaultBasis => LineBasis.PercentByWeight;
+
+    /// <summary>Usual share of scent, or null where there is no usual one.</summary>
+    public abstract LoadRange? UsualLoad { get; }
+
+    /// <summary>The unit of the net quantity on the label: millilitres or grams.</summary>
+    public virtual AmountUnit NominalUnit => AmountUnit.Millilitre;
+
+    /// <summary>Usual net quantities, in <see cref="NominalUnit"/>.</summary>
+    public abstract IReadOnlyList<decimal> UsualSizes { get; }
+
+    /// <summary>The act of putting it into its container, as a verb.</summary>
+    public virtual string FillWord => "fill";
+
+    /// <summary>One of what it is put into.</summary>
+    public virtual string ContainerWord => "bottle";
+
+    /// <summary>Whether it is sold as made here, rather than used in other formulas.</summary>
+    public virtual bool IsSold => true;
+}

@@ -1,0 +1,21 @@
+namespace MakerStudio.Core.Products;
+
+/// <summary>Scent in a slow carrier drawn up by reeds: 20–30 % is usual.</summary>
+public sealed class ReedDiffuser : ProductKind
+{
+    public override string Key => "reed-diffuser";
+
+    public override string Name => "Reed diffuser";
+
+    public override string CodePrefix => "RD";
+
+    public override TimeSpan CureMin => TimeSpan.FromHours(24);
+
+    public override TimeSpan CureIdeal => TimeSpan.FromHours(72);
+
+    public override decimal ExpectedLossFraction => 0.015m;
+
+    public override LoadRange? UsualLoad => new(0.20m, 0.30m, "the total");
+
+    public override IReadOnlyList<decimal> UsualSizes => [100m, 200m];
+}

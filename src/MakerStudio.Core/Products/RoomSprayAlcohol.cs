@@ -1,0 +1,21 @@
+namespace MakerStudio.Core.Products;
+
+/// <summary>Fragrance in ethanol: 3–15 % is usual; 48 h of rest at least, a fortnight better.</summary>
+public sealed class RoomSprayAlcohol : ProductKind
+{
+    public override string Key => "room-spray-alcohol";
+
+    public override string Name => "Room spray, alcohol";
+
+    public override string CodePrefix => "RS";
+
+    public override TimeSpan CureMin => TimeSpan.FromHours(48);
+
+    public override TimeSpan CureIdeal => TimeSpan.FromDays(14);
+
+    public override decimal ExpectedLossFraction => 0.015m;
+
+    public override LoadRange? UsualLoad => new(0.03m, 0.15m, "the total");
+
+    public override IReadOnlyList<decimal> UsualSizes => [50m, 100m];
+}

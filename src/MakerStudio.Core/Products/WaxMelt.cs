@@ -1,0 +1,36 @@
+using MakerStudio.Core.Blending;
+using MakerStudio.Core.Quantities;
+
+namespace MakerStudio.Core.Products;
+
+/// <summary>Scented wax without a wick in cubes of 5–15 g: 8–12 % of wax, within what the wax holds.</summary>
+public sealed class WaxMelt : ProductKind
+{
+    public override string Key => "wax-melt";
+
+    public override string Name => "Wax melt";
+
+    public override string CodePrefix => "WM";
+
+    public override TimeSpan CureMin => TimeSpan.FromDays(3);
+
+    public override TimeSpan CureIdeal => TimeSpan.FromDays(14);
+
+    public override string ClockStartsAt => Pour;
+
+    public override decimal FillToleranceFraction => ShortfallOfSmallPacks;
+
+    public override decimal ExpectedLossFraction => 0.02m;
+
+    public override LineBasis DefaultBasis => LineBasis.PercentOfWax;
+
+    public override LoadRange? UsualLoad => new(0.08m, 0.12m, "wax");
+
+    public override AmountUnit NominalUnit => AmountUnit.Gram;
+
+    public override IReadOnlyList<decimal> UsualSizes => [15m, 40m];
+
+    public override string FillWord => "pour";
+
+    public override string ContainerWord => "mould";
+}
