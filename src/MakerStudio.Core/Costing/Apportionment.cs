@@ -57,7 +57,7 @@ public static class Apportionment
     }
 
     // Whole numbers of any length: a rounded division could hand out a coin too many.
-    private static BigInteger[] Hand(BigInteger coins, IReadOnlyList<BigInteger> weights, BigInteger total)
+    private static BigInteger[] Hand(BigInteger coins, List<BigInteger> weights, BigInteger total)
     {
         var shares = weights.Select(w => coins * w / total).ToArray();
         var left = (int)(coins - shares.Aggregate(BigInteger.Zero, (a, b) => a + b));

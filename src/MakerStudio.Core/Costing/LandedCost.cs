@@ -110,7 +110,7 @@ public static class LandedCost
         {
             yield return $"Line {number} has an amount below zero.";
         }
-        if (line.Discount > line.Price)
+        if (line.Price >= 0 && line.Discount > line.Price)
         {
             yield return $"Line {number} has a discount above its price.";
         }

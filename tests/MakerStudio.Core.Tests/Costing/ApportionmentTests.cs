@@ -1,0 +1,41 @@
+using MakerStudio.Core.Costing;
+
+namespace MakerStudio.Core.Tests.Costing;
+
+public class ApportionmentTests
+{
+    [Fact]
+    public void Share_TiedRemainders_LargestWeightFirst() =>
+        // Exact shares 2.5 and 7.5 coins: both lost half a coin, one coin is left.
+        Assert.Equal([0.02m, 0.08m], Apportionment.Share(0.10m, [1m, 3m]));
+
+    [Fact]
+    public void Share_AllAlike_EarlierFirst() =>
+        Assert.Equal([0.04m, 0.03m, 0.03m], Apportionment.Share(0.10m, [7m, 7m, 7m]));
+
+    [Fact]
+    public void Share_LostMost_GetsTheCoinThoughSmaller() =>
+        // Exact shares 0.9 and 9.1 coins.
+        Assert.Equal([0.01m, 0.09m], Apportionment.Share(0.10m, [9m, 91m]));
+
+    [Fact]
+    public void Share_WeightsAtTheEndsOfDecimal_StaysExact()
+    {
+        var shares = Apportionment.Share(
+            1_000_000.00m, [decimal.MaxValue, 0.0000000000000000000000000001m, decimal.MaxValue]);
+        Assert.Equal([500_000.00m, 0m, 500_000.00m], shares);
+    }
+
+    [Fact]
+    public void Share_Nothing_NeedsNoWeights() => Assert.Equal([0m, 0m], Apportionment.Share(0m, [0m, 0m]));
+
+    [Fact]
+    public void Share_BadInput_Throws()
+    {
+        Assert.Throws<ArgumentException>(() => Apportionment.Share(1m, [0m]));
+        Assert.Throws<ArgumentException>(() => Apportionment.Share(1m, [2m, -1m]));
+        Assert.Throws<ArgumentException>(() => Apportionment.Share(0.005m, [1m]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Apportionment.Share(-1m, [1m]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Apportionment.Share(1m, [1m], 7));
+    }
+}
