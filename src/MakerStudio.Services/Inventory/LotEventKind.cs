@@ -1,0 +1,3 @@
+namespace MakerStudio.Services.Inventory;
+
+public enum LotEventKind { Received, StatusChanged, Opened, Retested, PaperAdded, Moved }

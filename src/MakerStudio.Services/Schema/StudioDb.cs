@@ -1,0 +1,56 @@
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+
+namespace MakerStudio.Services.Schema;
+
+/// <summary>The one schema. Internal on purpose: pages see requests, outcomes and row records only.</summary>
+internal sealed class StudioDb(DbContextOptions<StudioDb> options)
+    : IdentityUserContext<Person, Guid>(options), IDataProtectionKeyContext
+{
+    public DbSet<Studio> Studio => Set<Studio>();
+    public DbSet<Scale> Scales => Set<Scale>();
+    public DbSet<Draft> Drafts => Set<Draft>();
+    public DbSet<CodeCounter> CodeCounters => Set<CodeCounter>();
+    public DbSet<Invitation> Invitations => Set<Invitation>();
+    public DbSet<HandledRequest> HandledRequests => Set<HandledRequest>();
+    public DbSet<Act> Acts => Set<Act>();
+    public DbSet<Material> Materials => Set<Material>();
+    public DbSet<Supplier> Suppliers => Set<Supplier>();
+    public DbSet<MaterialSupplier> MaterialSuppliers => Set<MaterialSupplier>();
+    public DbSet<Paper> Papers => Set<Paper>();
+    public DbSet<Lot> Lots => Set<Lot>();
+    public DbSet<LotBalance> LotBalances => Set<LotBalance>();
+    public DbSet<Movement> Movements => Set<Movement>();
+    public DbSet<LotEvent> LotEvents => Set<LotEvent>();
+    public DbSet<Delivery> Deliveries => Set<Delivery>();
+    public DbSet<DeliveryLine> DeliveryLines => Set<DeliveryLine>();
+    public DbSet<Formula> Formulas => Set<Formula>();
+    public DbSet<FormulaVersion> FormulaVersions => Set<FormulaVersion>();
+    public DbSet<FormulaLine> FormulaLines => Set<FormulaLine>();
+    public DbSet<FormulaSize> FormulaSizes => Set<FormulaSize>();
+    public DbSet<Batch> Batches => Set<Batch>();
+    public DbSet<BatchLine> BatchLines => Set<BatchLine>();
+    public DbSet<BatchPart> BatchParts => Set<BatchPart>();
+    public DbSet<Weighing> Weighings => Set<Weighing>();
+    public DbSet<PendingReceipt> PendingReceipts => Set<PendingReceipt>();
+    public DbSet<Deviation> Deviations => Set<Deviation>();
+    public DbSet<CureCheck> CureChecks => Set<CureCheck>();
+    public DbSet<Fill> Fills => Set<Fill>();
+    public DbSet<UnitMovement> UnitMovements => Set<UnitMovement>();
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    /// <summary>Passkeys need version 3; saying it here keeps every context, in or out of a container, on one model.</summary>
+    protected override Version SchemaVersion => IdentitySchemaVersions.Version3;
+
+    protected override void OnModelCreating(ModelBuilder builder)
+    {
+        base.OnModelCreating(builder);
+        builder.ApplyConfigurationsFromAssembly(typeof(StudioDb).Assembly);
+    }
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
+        // Unit costs keep what they were worked out to; numeric without scale stores a decimal unchanged.
+        configurationBuilder.Properties<decimal>().HaveColumnType("numeric");
+}

@@ -1,0 +1,29 @@
+using MakerStudio.Services.Accounts;
+using MakerStudio.Services.Schema;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.Logging;
+
+namespace MakerStudio.Services;
+
+/// <summary>Registers every service of the studio on one database.</summary>
+public static class StudioServices
+{
+    /// <param name="connectionString">The app's role; it needs no right to change the schema.</param>
+    public static IServiceCollection AddStudioServices(this IServiceCollection services, string connectionString)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        services.AddDbContextFactory<StudioDb>(options => StudioDbOptions.Configure(options, connectionString));
+        services.AddDataProtection().SetApplicationName("MakerStudio").PersistKeysToDbContext<StudioDb>();
+        services.AddSingleton(sp => new StudioStore(sp.GetRequiredService<IDbContextFactory<StudioDb>>(), sp.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(sp => new StudioNews(connectionString, sp.GetRequiredService<ILogger<StudioNews>>()));
+        services.AddHostedService(sp => sp.GetRequiredService<StudioNews>());
+
+        // Accounts
+        services.AddSingleton<StudioSettings>();
+
+        return services;
+    }
+}
