@@ -1,6 +1,7 @@
 using MakerStudio.Services.Accounts;
 using MakerStudio.Services.Schema;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -15,6 +16,7 @@ public static class StudioServices
     public static IServiceCollection AddStudioServices(this IServiceCollection services, string connectionString)
     {
         services.TryAddSingleton(TimeProvider.System);
+        services.Configure<IdentityOptions>(StudioDbOptions.UsePasskeySchema);
         services.AddDbContextFactory<StudioDb>(options => StudioDbOptions.Configure(options, connectionString));
         services.AddDataProtection().SetApplicationName("MakerStudio").PersistKeysToDbContext<StudioDb>();
         services.AddSingleton(sp => new StudioStore(sp.GetRequiredService<IDbContextFactory<StudioDb>>(), sp.GetRequiredService<TimeProvider>()));

@@ -7,7 +7,7 @@ namespace MakerStudio.Services.Schema;
 
 /// <summary>The one schema. Internal on purpose: pages see requests, outcomes and row records only.</summary>
 internal sealed class StudioDb(DbContextOptions<StudioDb> options)
-    : IdentityUserContext<Person, Guid>(options), IDataProtectionKeyContext
+    : IdentityUserContext<Person, Guid, IdentityUserClaim<Guid>, IdentityUserLogin<Guid>, IdentityUserToken<Guid>, IdentityUserPasskey<Guid>>(options), IDataProtectionKeyContext
 {
     public DbSet<Studio> Studio => Set<Studio>();
     public DbSet<Scale> Scales => Set<Scale>();
@@ -41,12 +41,13 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<UnitMovement> UnitMovements => Set<UnitMovement>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
-    /// <summary>Passkeys need version 3; saying it here keeps every context, in or out of a container, on one model.</summary>
-    protected override Version SchemaVersion => IdentitySchemaVersions.Version3;
-
     protected override void OnModelCreating(ModelBuilder builder)
     {
         base.OnModelCreating(builder);
+        builder.Entity<IdentityUserClaim<Guid>>().ToTable("person_claims");
+        builder.Entity<IdentityUserLogin<Guid>>().ToTable("person_logins");
+        builder.Entity<IdentityUserToken<Guid>>().ToTable("person_tokens");
+        builder.Entity<IdentityUserPasskey<Guid>>().ToTable("person_passkeys");
         builder.ApplyConfigurationsFromAssembly(typeof(StudioDb).Assembly);
     }
 

@@ -1,5 +1,7 @@
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace MakerStudio.Services.Schema;
 
@@ -11,10 +13,19 @@ internal sealed class StudioDbDesign : IDesignTimeDbContextFactory<StudioDb>
 
 internal static class StudioDbOptions
 {
+    /// <summary>
+    /// Identity reads its schema version from the application's services, and EF keeps one model a process:
+    /// a context built outside a container must say the same version, or passkeys lose their table.
+    /// </summary>
+    private static readonly ServiceProvider Identity = new ServiceCollection().Configure<IdentityOptions>(UsePasskeySchema).BuildServiceProvider();
+
+    public static void UsePasskeySchema(IdentityOptions options) => options.Stores.SchemaVersion = IdentitySchemaVersions.Version3;
+
     public static DbContextOptions<StudioDb> For(string connectionString)
     {
         var builder = new DbContextOptionsBuilder<StudioDb>();
         Configure(builder, connectionString);
+        builder.UseApplicationServiceProvider(Identity);
         return builder.Options;
     }
 

@@ -158,7 +158,7 @@ namespace MakerStudio.Services.Schema.Migrations
                     password_hash = table.Column<string>(type: "text", nullable: true),
                     security_stamp = table.Column<string>(type: "text", nullable: true),
                     concurrency_stamp = table.Column<string>(type: "text", nullable: true),
-                    phone_number = table.Column<string>(type: "text", nullable: true),
+                    phone_number = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
                     phone_number_confirmed = table.Column<bool>(type: "boolean", nullable: false),
                     two_factor_enabled = table.Column<bool>(type: "boolean", nullable: false),
                     lockout_end = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
@@ -251,7 +251,7 @@ namespace MakerStudio.Services.Schema.Migrations
                 });
 
             migrationBuilder.CreateTable(
-                name: "AspNetUserClaims",
+                name: "person_claims",
                 columns: table => new
                 {
                     id = table.Column<int>(type: "integer", nullable: false)
@@ -262,9 +262,9 @@ namespace MakerStudio.Services.Schema.Migrations
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_asp_net_user_claims", x => x.id);
+                    table.PrimaryKey("pk_person_claims", x => x.id);
                     table.ForeignKey(
-                        name: "fk_asp_net_user_claims_asp_net_users_user_id",
+                        name: "fk_person_claims_asp_net_users_user_id",
                         column: x => x.user_id,
                         principalTable: "people",
                         principalColumn: "id",
@@ -272,19 +272,19 @@ namespace MakerStudio.Services.Schema.Migrations
                 });
 
             migrationBuilder.CreateTable(
-                name: "AspNetUserLogins",
+                name: "person_logins",
                 columns: table => new
                 {
-                    login_provider = table.Column<string>(type: "text", nullable: false),
-                    provider_key = table.Column<string>(type: "text", nullable: false),
+                    login_provider = table.Column<string>(type: "character varying(128)", maxLength: 128, nullable: false),
+                    provider_key = table.Column<string>(type: "character varying(128)", maxLength: 128, nullable: false),
                     provider_display_name = table.Column<string>(type: "text", nullable: true),
                     user_id = table.Column<Guid>(type: "uuid", nullable: false)
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_asp_net_user_logins", x => new { x.login_provider, x.provider_key });
+                    table.PrimaryKey("pk_person_logins", x => new { x.login_provider, x.provider_key });
                     table.ForeignKey(
-                        name: "fk_asp_net_user_logins_asp_net_users_user_id",
+                        name: "fk_person_logins_asp_net_users_user_id",
                         column: x => x.user_id,
                         principalTable: "people",
                         principalColumn: "id",
@@ -292,19 +292,38 @@ namespace MakerStudio.Services.Schema.Migrations
                 });
 
             migrationBuilder.CreateTable(
-                name: "AspNetUserTokens",
+                name: "person_passkeys",
+                columns: table => new
+                {
+                    credential_id = table.Column<byte[]>(type: "bytea", maxLength: 1024, nullable: false),
+                    user_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    data = table.Column<string>(type: "jsonb", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_person_passkeys", x => x.credential_id);
+                    table.ForeignKey(
+                        name: "fk_person_passkeys_asp_net_users_user_id",
+                        column: x => x.user_id,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "person_tokens",
                 columns: table => new
                 {
                     user_id = table.Column<Guid>(type: "uuid", nullable: false),
-                    login_provider = table.Column<string>(type: "text", nullable: false),
-                    name = table.Column<string>(type: "text", nullable: false),
+                    login_provider = table.Column<string>(type: "character varying(128)", maxLength: 128, nullable: false),
+                    name = table.Column<string>(type: "character varying(128)", maxLength: 128, nullable: false),
                     value = table.Column<string>(type: "text", nullable: true)
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_asp_net_user_tokens", x => new { x.user_id, x.login_provider, x.name });
+                    table.PrimaryKey("pk_person_tokens", x => new { x.user_id, x.login_provider, x.name });
                     table.ForeignKey(
-                        name: "fk_asp_net_user_tokens_asp_net_users_user_id",
+                        name: "fk_person_tokens_asp_net_users_user_id",
                         column: x => x.user_id,
                         principalTable: "people",
                         principalColumn: "id",
@@ -1041,16 +1060,6 @@ namespace MakerStudio.Services.Schema.Migrations
                 columns: new[] { "subject", "subject_id", "id" });
 
             migrationBuilder.CreateIndex(
-                name: "ix_asp_net_user_claims_user_id",
-                table: "AspNetUserClaims",
-                column: "user_id");
-
-            migrationBuilder.CreateIndex(
-                name: "ix_asp_net_user_logins_user_id",
-                table: "AspNetUserLogins",
-                column: "user_id");
-
-            migrationBuilder.CreateIndex(
                 name: "ix_batch_lines_batch_id_position",
                 table: "batch_lines",
                 columns: new[] { "batch_id", "position" },
@@ -1288,6 +1297,21 @@ namespace MakerStudio.Services.Schema.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "ix_person_claims_user_id",
+                table: "person_claims",
+                column: "user_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_person_logins_user_id",
+                table: "person_logins",
+                column: "user_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_person_passkeys_user_id",
+                table: "person_passkeys",
+                column: "user_id");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_suppliers_name",
                 table: "suppliers",
                 column: "name",
@@ -1319,15 +1343,6 @@ namespace MakerStudio.Services.Schema.Migrations
         {
             migrationBuilder.DropTable(
                 name: "acts");
-
-            migrationBuilder.DropTable(
-                name: "AspNetUserClaims");
-
-            migrationBuilder.DropTable(
-                name: "AspNetUserLogins");
-
-            migrationBuilder.DropTable(
-                name: "AspNetUserTokens");
 
             migrationBuilder.DropTable(
                 name: "batch_parts");
@@ -1381,19 +1396,31 @@ namespace MakerStudio.Services.Schema.Migrations
                 name: "pending_receipts");
 
             migrationBuilder.DropTable(
+                name: "person_claims");
+
+            migrationBuilder.DropTable(
+                name: "person_logins");
+
+            migrationBuilder.DropTable(
+                name: "person_passkeys");
+
+            migrationBuilder.DropTable(
+                name: "person_tokens");
+
+            migrationBuilder.DropTable(
                 name: "studio");
 
             migrationBuilder.DropTable(
                 name: "unit_movements");
 
             migrationBuilder.DropTable(
-                name: "people");
-
-            migrationBuilder.DropTable(
                 name: "formula_sizes");
 
             migrationBuilder.DropTable(
                 name: "weighings");
+
+            migrationBuilder.DropTable(
+                name: "people");
 
             migrationBuilder.DropTable(
                 name: "batch_lines");
