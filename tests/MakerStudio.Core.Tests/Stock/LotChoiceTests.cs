@@ -58,7 +58,7 @@ public class LotChoiceTests
     [Fact]
     public void For_TooLittle_NamesTheShortfall()
     {
-        // trade.md S4: Ana took 180 of 200 g, Bo needs 150.
+        // Own worked example: Ana took 180 of 200 g, Bo needs 150.
         var plan = Pick(150, Lot("P-1", 20, Soon));
         Assert.Equal([("P-1", 20m)], Shown(plan));
         Assert.Equal(StockAmount.OfGrams(130), plan.Shortfall);
