@@ -5,8 +5,8 @@ using MakerStudio.Core.Stock;
 namespace MakerStudio.Benchmarks;
 
 /// <summary>
-/// Choosing lots: a studio's usual shelf is the baseline, twenty times as many lots should cost about twenty times
-/// as much (the sort adds a little). Far more than that means a lot is looked at more than once.
+/// Choosing lots: a studio's usual shelf is the baseline. Twenty times as many lots should cost no more than about
+/// twenty times as much; far more than that means that a lot is looked at more than once.
 /// </summary>
 [MemoryDiagnoser]
 public class StockBenchmarks

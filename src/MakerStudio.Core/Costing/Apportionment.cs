@@ -1,4 +1,4 @@
-using System.Numerics;
+using MakerStudio.Core.Blending;
 
 namespace MakerStudio.Core.Costing;
 
@@ -7,16 +7,13 @@ namespace MakerStudio.Core.Costing;
 /// </summary>
 public static class Apportionment
 {
-    /// <summary>Most decimals a currency or a price list may use; ISO 4217 itself goes to 4.</summary>
+    /// <summary>Most decimals a currency or a price list may use; ISO 4217 itself goes to 4 (from memory).</summary>
     public const int MostMoneyDecimals = 6;
 
-    /// <summary>Most decimals a <see cref="decimal"/> can hold.</summary>
-    private const int FinestDecimals = 28;
-
     /// <summary>
-    /// Largest remainder method: every share is cut down to a whole coin, and the coins left over go one each to
-    /// the shares that lost most. Where two lost the same, the heavier share is first, then the earlier one.
-    /// Every share ends less than one coin from its exact proportion.
+    /// By <see cref="LargestRemainder"/>: every share is cut down to a whole coin, and the coins left over go one each
+    /// to the shares that lost most. Where two lost the same, the heavier share is first, then the earlier one. Every
+    /// share ends less than one coin from its exact proportion.
     /// </summary>
     /// <param name="sum">0 or more, a whole number of coins.</param>
     /// <param name="weights">None below 0; not all 0 unless <paramref name="sum"/> is 0.</param>
@@ -31,21 +28,18 @@ public static class Apportionment
         {
             throw new ArgumentException("The sum is finer than the coin.", nameof(sum));
         }
-        if (weights.Any(w => w < 0))
-        {
-            throw new ArgumentException("A weight is below zero.", nameof(weights));
-        }
+        var shares = new decimal[weights.Count];
         if (sum == 0)
         {
-            return new decimal[weights.Count];
+            return shares;
         }
-        var exact = weights.Select(InFinestUnits).ToList();
-        var total = exact.Aggregate(BigInteger.Zero, (a, b) => a + b);
-        if (total.IsZero)
+        var heaviestFirst = Enumerable.Range(0, weights.Count).OrderByDescending(i => weights[i]).ToArray();
+        var coins = LargestRemainder.Share((long)(sum / coin), [.. heaviestFirst.Select(i => weights[i])]);
+        foreach (var (i, count) in heaviestFirst.Zip(coins))
         {
-            throw new ArgumentException("No weight is above zero.", nameof(weights));
+            shares[i] = count * coin;
         }
-        return [.. Hand(new BigInteger(sum / coin), exact, total).Select(coins => (decimal)coins * coin)];
+        return shares;
     }
 
     /// <summary>The smallest coin of a currency with that many decimals, e.g. 0.01.</summary>
@@ -54,30 +48,5 @@ public static class Apportionment
         ArgumentOutOfRangeException.ThrowIfNegative(decimals);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(decimals, MostMoneyDecimals);
         return new decimal(1, 0, 0, false, (byte)decimals);
-    }
-
-    // Whole numbers of any length: a rounded division could hand out a coin too many.
-    private static BigInteger[] Hand(BigInteger coins, List<BigInteger> weights, BigInteger total)
-    {
-        var shares = weights.Select(w => coins * w / total).ToArray();
-        var left = (int)(coins - shares.Aggregate(BigInteger.Zero, (a, b) => a + b));
-        var byLoss = Enumerable.Range(0, weights.Count)
-            .OrderByDescending(i => coins * weights[i] % total)
-            .ThenByDescending(i => weights[i])
-            .ThenBy(i => i);
-        foreach (var i in byLoss.Take(left))
-        {
-            shares[i] += 1;
-        }
-        return shares;
-    }
-
-    private static BigInteger InFinestUnits(decimal value)
-    {
-        Span<int> parts = stackalloc int[4];
-        decimal.GetBits(value, parts);
-        // The parts are bit patterns: a set top bit is no minus sign.
-        var digits = unchecked((new BigInteger((uint)parts[2]) << 64) + (new BigInteger((uint)parts[1]) << 32) + (uint)parts[0]);
-        return digits * BigInteger.Pow(10, FinestDecimals - value.Scale);
     }
 }

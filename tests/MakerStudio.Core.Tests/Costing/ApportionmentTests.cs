@@ -10,6 +10,11 @@ public class ApportionmentTests
         Assert.Equal([0.02m, 0.08m], Apportionment.Share(0.10m, [1m, 3m]));
 
     [Fact]
+    public void Share_TieInSixths_IsNotDecidedByRoundingNoise() =>
+        // Exact shares 0.5, 1.5 and 1 coins: the tie for the last coin goes to the heavier share.
+        Assert.Equal([0m, 0.02m, 0.01m], Apportionment.Share(0.03m, [1m, 3m, 2m]));
+
+    [Fact]
     public void Share_AllAlike_EarlierFirst() =>
         Assert.Equal([0.04m, 0.03m, 0.03m], Apportionment.Share(0.10m, [7m, 7m, 7m]));
 
@@ -32,8 +37,8 @@ public class ApportionmentTests
     [Fact]
     public void Share_BadInput_Throws()
     {
-        Assert.Throws<ArgumentException>(() => Apportionment.Share(1m, [0m]));
-        Assert.Throws<ArgumentException>(() => Apportionment.Share(1m, [2m, -1m]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Apportionment.Share(1m, [0m]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Apportionment.Share(1m, [2m, -1m]));
         Assert.Throws<ArgumentException>(() => Apportionment.Share(0.005m, [1m]));
         Assert.Throws<ArgumentOutOfRangeException>(() => Apportionment.Share(-1m, [1m]));
         Assert.Throws<ArgumentOutOfRangeException>(() => Apportionment.Share(1m, [1m], 7));
