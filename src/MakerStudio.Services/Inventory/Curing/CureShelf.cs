@@ -1,0 +1,122 @@
+using MakerStudio.Core.Curing;
+using MakerStudio.Services.Schema;
+using Microsoft.EntityFrameworkCore;
+
+namespace MakerStudio.Services.Inventory;
+
+/// <summary>What rests, what is due for check and what is ready: one file a use case in this folder.</summary>
+public sealed partial class CureShelf(StudioStore store)
+{
+    /// <summary>Every batch whose clock runs and that is not filled yet: what asks for a nose first.</summary>
+    public async Task<IReadOnlyList<CureRow>> RowsAsync(CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        var batches = await db.Batches.Where(b => b.State == BatchState.Resting || b.State == BatchState.Ready).ToListAsync(cancel);
+        var ids = batches.Select(b => b.Id).ToList();
+        var checks = await ChecksAsync(db, ids, cancel);
+        var now = store.Clock.GetUtcNow();
+        return
+        [
+            .. batches.Select(b => RowOf(b, checks[b.Id], now))
+                .OrderBy(r => Urgency(r)).ThenBy(r => r.DueAt).ThenBy(r => r.Code, StringComparer.Ordinal),
+        ];
+    }
+
+    /// <summary>One batch on the shelf with all its checks, or null when no such batch ever rested.</summary>
+    public async Task<CureDetail?> FindAsync(string code, CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        var batch = await db.Batches.SingleOrDefaultAsync(b => b.Code == code && b.ClockStartedAt != null, cancel);
+        if (batch is null)
+        {
+            return null;
+        }
+
+        var checks = await ChecksAsync(db, [batch.Id], cancel);
+        return new CureDetail(RowOf(batch, checks[batch.Id], store.Clock.GetUtcNow()), [.. checks[batch.Id]], batch.Place, batch.EarlyReason, batch.Method);
+    }
+
+    internal static CureWindow WindowOf(Batch batch) => new(
+        TimeSpan.FromHours(batch.CureMinHours), TimeSpan.FromHours(batch.CureIdealHours),
+        batch.CureLatestHours is { } latest ? TimeSpan.FromHours(latest) : null);
+
+    /// <summary>The check that counts for readiness: the newest since the clock started.</summary>
+    internal static CureCheckFact? LastCheck(IEnumerable<CheckRow> checks) =>
+        checks.MaxBy(c => c.At) is { } last ? new CureCheckFact(last.At, last.Verdict == CheckVerdict.Passed, last.Initials) : null;
+
+    private static async Task<ILookup<Guid, CheckRow>> ChecksAsync(StudioDb db, IReadOnlyCollection<Guid> ids, CancellationToken cancel)
+    {
+        var rows = await (
+            from check in db.CureChecks
+            join person in db.Users on check.PersonId equals person.Id
+            where ids.Contains(check.BatchId)
+            orderby check.At
+            select new { check.BatchId, Row = new CheckRow(check.At, person.Initials, check.Strength, check.Character, check.Clarity, check.Note, check.Verdict) })
+            .ToListAsync(cancel);
+        return rows.ToLookup(r => r.BatchId, r => r.Row);
+    }
+
+    private static CureRow RowOf(Batch batch, IEnumerable<CheckRow> checks, DateTimeOffset now)
+    {
+        var start = batch.ClockStartedAt!.Value;
+        var window = WindowOf(batch);
+        var all = checks.ToList();
+        var last = LastCheck(all);
+        return new CureRow(
+            batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.TargetMilligrams, batch.PlannedUnits,
+            start, CureClock.DueAt(start, window), CureClock.IdealAt(start, window), CureClock.LatestAt(start, window),
+            StandingOf(batch, window, now, last), now, batch.HeldReason, all.LastOrDefault());
+    }
+
+    internal static CureState StandingOf(Batch batch, CureWindow window, DateTimeOffset now, CureCheckFact? last)
+    {
+        if (batch.State is BatchState.Ready)
+        {
+            return CureState.Ready;
+        }
+
+        if (batch.HeldReason is not null)
+        {
+            return CureState.OnHold;
+        }
+
+        return CureClock.Of(batch.ClockStartedAt!.Value, window, now, last?.ToCore()) switch
+        {
+            CureStanding.Resting => CureState.Resting,
+            CureStanding.DueForCheck => CureState.DueForCheck,
+            _ => CureState.Ready,
+        };
+    }
+
+    private static int Urgency(CureRow row) => row.State switch
+    {
+        CureState.DueForCheck => 0,
+        CureState.OnHold => 1,
+        CureState.Ready => 2,
+        _ => 3,
+    };
+}
+
+public enum CureState { Resting, DueForCheck, OnHold, Ready }
+
+/// <param name="TargetMilligrams">Mass of the batch.</param>
+/// <param name="State">As of <paramref name="AsOf"/>.</param>
+public sealed record CureRow(
+    Guid BatchId, string Code, string ScentName, int VersionNumber, string ProductKind, long TargetMilligrams, int? PlannedUnits,
+    DateTimeOffset StartedAt, DateTimeOffset DueAt, DateTimeOffset IdealAt, DateTimeOffset? LatestAt,
+    CureState State, DateTimeOffset AsOf, string? HeldReason, CheckRow? LastCheck)
+{
+    /// <summary>Rest so far; a clock set back shows zero.</summary>
+    public TimeSpan Elapsed => AsOf > StartedAt ? AsOf - StartedAt : TimeSpan.Zero;
+}
+
+public sealed record CheckRow(
+    DateTimeOffset At, string Initials, int Strength, string? Character, Clarity Clarity, string? Note, CheckVerdict Verdict);
+
+public sealed record CureDetail(CureRow Row, IReadOnlyList<CheckRow> Checks, string? Place, string? EarlyReason, string? Method);
+
+/// <summary>The facts of a check that readiness is judged by.</summary>
+internal sealed record CureCheckFact(DateTimeOffset At, bool Passed, string Initials)
+{
+    public Core.Curing.CureCheck ToCore() => new(At, Passed, Initials);
+}
