@@ -25,6 +25,7 @@ public static class StudioServices
 
         // Accounts
         services.AddSingleton<StudioSettings>();
+        services.AddSingleton<People>();
 
         return services;
     }
