@@ -82,7 +82,7 @@ public static class Scaling
     /// <summary>
     /// The largest batch that the stock of every line allows, to the milligram. Null where no line limits it.
     /// </summary>
-    /// <param name="fractions">By weight, summing to 1.</param>
+    /// <param name="fractions">By weight; those that do not sum to 1 are taken in proportion.</param>
     /// <param name="available">Per line; null for a line whose stock does not limit. Never negative.</param>
     public static LargestBatch? LargestFrom(IReadOnlyList<decimal> fractions, IReadOnlyList<Mass?> available)
     {
@@ -94,21 +94,14 @@ public static class Scaling
             return null;
         }
 
-        int tightest = limiting.MinBy(i => Allows(available[i]!.Value, fractions[i]));
-        var total = Mass.FromMilligrams((long)Math.Floor(Allows(available[tightest]!.Value, fractions[tightest])));
-        // Largest remainders may hand the tightest line a milligram more than it has; each step back takes at most one.
-        while (total > Mass.Zero && Exceeds(Split(total, fractions), available))
-        {
-            total -= Mass.FromMilligrams(1);
-        }
-
-        return new(total, tightest);
+        decimal whole = fractions.Sum();
+        int tightest = limiting.MinBy(i => Allows(available[i]!.Value, fractions[i] / whole));
+        decimal milligrams = Allows(available[tightest]!.Value, fractions[tightest] / whole);
+        // Rounding down keeps every line's share at or below its stock, so the largest remainders cannot exceed it.
+        return new(Mass.FromMilligrams((long)decimal.Floor(milligrams)), tightest);
     }
 
     /// <summary>Milligrams of batch that a line's stock allows, never above the largest batch.</summary>
     private static decimal Allows(Mass available, decimal fraction) =>
         available.Milligrams >= LargestBatch.Milligrams * fraction ? LargestBatch.Milligrams : available.Milligrams / fraction;
-
-    private static bool Exceeds(IReadOnlyList<Mass> lines, IReadOnlyList<Mass?> available) =>
-        lines.Where((line, i) => available[i] is { } stock && line > stock).Any();
 }

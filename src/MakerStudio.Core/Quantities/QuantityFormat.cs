@@ -32,14 +32,14 @@ public static class QuantityFormat
     {
         ArgumentNullException.ThrowIfNull(culture);
         decimal rounded = decimal.Round(value, decimals, MidpointRounding.AwayFromZero);
-        return (rounded == 0 ? 0m : rounded).ToString("N" + decimals.ToString(CultureInfo.InvariantCulture), Marks(culture));
+        return rounded.ToString("N" + decimals.ToString(CultureInfo.InvariantCulture), Marks(culture));
     }
 
     /// <summary>A number for a field to be edited: every decimal it has, no grouping, so that it reads back as itself.</summary>
     public static string Editable(decimal value, CultureInfo culture)
     {
         ArgumentNullException.ThrowIfNull(culture);
-        return (value == 0 ? 0m : value).ToString("0.############################", Marks(culture));
+        return value.ToString("0.############################", Marks(culture));
     }
 
     /// <summary>The mark a culture puts before decimals, for <see cref="QuantityTextOptions"/>: ',' or else '.'.</summary>

@@ -79,7 +79,7 @@ public static class QuantityText
             return "Write the number out in full, without an exponent.";
         }
 
-        return unit.Any(char.IsDigit) || unit.StartsWith('-') || unit.StartsWith('+') ? NotANumber : null;
+        return unit.Any(char.IsDigit) ? NotANumber : null;
     }
 
     private static QuantityReading WithUnit(NumberText.Number number, bool negative, string unit, QuantityTextOptions options)

@@ -64,6 +64,15 @@ public class FormulationTests
     }
 
     [Fact]
+    public void Normalise_EqualLinesInAnotherOrder_KeepTheirShares()
+    {
+        TypedLine[] lines = [.. Enumerable.Range(1, 3).Select(i => new TypedLine(
+            new Guid(i, 0, 0, new byte[8]), 1, LineBasis.PartsByWeight))];
+        TypedLine[] backwards = [.. lines.Reverse()];
+        Assert.Equal(Normalised(lines), Normalised(backwards).Reverse());
+    }
+
+    [Fact]
     public void Normalise_OffAHundred_SaysWhatTheyComeTo()
     {
         LineProblem problem = Assert.Single(Problems([Line(12, LineBasis.PercentByWeight), Line(87.5m, LineBasis.PercentByWeight)]));

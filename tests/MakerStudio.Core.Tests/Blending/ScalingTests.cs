@@ -72,6 +72,11 @@ public class ScalingTests
     }
 
     [Fact]
+    public void LargestFrom_Parts_AreTakenInProportion() => Assert.Equal(
+        new LargestBatch(Mass.FromGrams(500), 1),
+        Scaling.LargestFrom([1m, 1.5m], [Mass.FromGrams(1000), Mass.FromGrams(300)]));
+
+    [Fact]
     public void LargestFrom_NothingLimits_IsUnknownRatherThanEndless() =>
         Assert.Null(Scaling.LargestFrom(FigV3, [null, null, null]));
 

@@ -24,6 +24,10 @@ public class QuantityFormatTests
         Assert.Equal("0.0", QuantityFormat.Mass(Mass.FromGrams(-0.04m), British));
 
     [Fact]
+    public void Editable_NegativeZero_BearsNoMinus() =>
+        Assert.Equal("0", QuantityFormat.Editable(decimal.Negate(0.00m), British));
+
+    [Fact]
     public void Percent_OfAFraction_HasTwoDecimals() => Assert.Equal("65.04", QuantityFormat.Percent(0.650415m, British));
 
     [Fact]
