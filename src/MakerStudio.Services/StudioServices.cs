@@ -1,4 +1,5 @@
 using MakerStudio.Services.Accounts;
+using MakerStudio.Services.Inventory;
 using MakerStudio.Services.Schema;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
@@ -26,6 +27,11 @@ public static class StudioServices
         // Accounts
         services.AddSingleton<StudioSettings>();
         services.AddSingleton<People>();
+
+        // Curing and finished
+        services.AddSingleton<CureShelf>();
+        services.AddSingleton<Fills>();
+        services.AddSingleton<BatchRecords>();
 
         return services;
     }

@@ -1,0 +1,219 @@
+using FluentValidation;
+using MakerStudio.Core.Costing;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Stock;
+using MakerStudio.Services.Schema;
+using Microsoft.EntityFrameworkCore;
+
+namespace MakerStudio.Services.Inventory;
+
+/// <summary>Bottles filled, rejected and retained; packaging is used up from its lots and the cost is rolled up.</summary>
+public sealed record RecordFill : StudioRequest
+{
+    public Guid BatchId { get; set; }
+
+    /// <summary>Mass that reached filling, after filter and vessel, grams.</summary>
+    public decimal? ToFillingGrams { get; set; }
+
+    /// <summary>Set point of one fill, grams.</summary>
+    public decimal? FillGrams { get; set; }
+    public int? Filled { get; set; }
+    public int Rejected { get; set; }
+    public int Retained { get; set; }
+
+    /// <summary>Net grams of the bottles that were weighed.</summary>
+    public List<decimal> CheckWeightsGrams { get; set; } = [];
+
+    /// <summary>Hands-on minutes for the whole batch; resting costs nothing.</summary>
+    public decimal? LabourMinutes { get; set; }
+    public string? Note { get; set; }
+}
+
+public sealed class RecordFillValidator : AbstractValidator<RecordFill>
+{
+    private const int MostUnits = 100_000;
+
+    public RecordFillValidator()
+    {
+        RuleFor(r => r.ToFillingGrams).NotNull().WithMessage("Weigh what reached filling.").GreaterThan(0).WithMessage("What reached filling is more than 0 g.").LessThan(10_000_000).WithMessage("That is over 10 tonnes; check the unit.");
+        RuleFor(r => r.FillGrams).NotNull().WithMessage("Give the fill of one unit in grams.").GreaterThan(0).WithMessage("A fill is more than 0 g.").LessThan(1_000_000).WithMessage("That is over a tonne; check the unit.");
+        RuleFor(r => r.Filled).NotNull().WithMessage("Count what was filled.").InclusiveBetween(1, MostUnits).WithMessage("Between 1 and 100,000 units are filled.");
+        RuleFor(r => r.Rejected).InclusiveBetween(0, MostUnits).WithMessage("Rejects are 0 or more.");
+        RuleFor(r => r.Retained).InclusiveBetween(0, MostUnits).WithMessage("Retained samples are 0 or more.");
+        RuleFor(r => r).Must(r => r.Filled is null || (long)r.Rejected + r.Retained <= r.Filled).WithName(nameof(RecordFill.Rejected))
+            .WithMessage("More is rejected and retained than was filled.");
+        RuleFor(r => r.CheckWeightsGrams).Must(w => w.Count <= 500 && w.All(g => g is > 0 and < 1_000_000)).WithMessage("Check weights are more than 0 g; at most 500 of them.");
+        RuleFor(r => r.LabourMinutes).NotNull().WithMessage("Give the hands-on minutes, 0 if none.").InclusiveBetween(0, 100_000).WithMessage("Minutes are from 0 to 100,000.");
+        RuleFor(r => r.Note).MaximumLength(2000).WithMessage("Keep the note to 2,000 letters.");
+        RuleFor(r => r.ToFillingGrams).Must(IsWholeMilligrams).WithMessage("Finer than a milligram cannot be recorded.");
+        RuleFor(r => r.FillGrams).Must(IsWholeMilligrams).WithMessage("Finer than a milligram cannot be recorded.");
+        RuleFor(r => r.CheckWeightsGrams).Must(w => w.All(g => IsWholeMilligrams(g))).WithMessage("Finer than a milligram cannot be recorded.");
+    }
+
+    private static bool IsWholeMilligrams(decimal? grams) => grams is null || decimal.Truncate(grams.Value * 1000m) == grams.Value * 1000m;
+}
+
+public sealed record FillRecorded(string Code, int Saleable, decimal TotalCost, decimal PerFilled, decimal? PerSaleable, IReadOnlyList<string> Warnings);
+
+/// <summary>Nothing may be filled from a batch that is not ready.</summary>
+public sealed record NotReady(string Code, IReadOnlyList<ReadyObstacle> Obstacles, BatchState State) : Refusal
+{
+    public override string Happened => State == BatchState.Resting
+        ? $"{Code} is not ready to be filled." : $"{Code} is {NotResting.Say(State)}.";
+    public override string ToDo => State == BatchState.Resting ? "Record a passed check first, or release it early with a reason." : "Look at its record.";
+}
+
+/// <summary>More left the vessel than went in, or more was filled than reached filling.</summary>
+public sealed record MoreThanThereIs(string What, decimal Grams, decimal AvailableGrams) : Refusal
+{
+    public override string Happened => $"{What}: {Grams:#,0.0##} g, but there are only {AvailableGrams:#,0.0##} g.";
+    public override string ToDo => "Check the counts and the fill weight.";
+}
+
+/// <summary>Not enough released packaging.</summary>
+public sealed record PackagingShort(IReadOnlyList<PackagingShortage> Shortages) : Refusal
+{
+    public override string Happened => string.Join(" ", Shortages.Select(s => $"{s.Material}: {s.Needed:#,0} needed, {s.Available:#,0} can be used."));
+    public override string ToDo => "Receive or release more, or count the shelf.";
+}
+
+public sealed record PackagingShortage(string Material, long Needed, long Available);
+
+public sealed partial class Fills
+{
+    private static readonly RecordFillValidator RecordFillShape = new();
+
+    public Task<Outcome<FillRecorded>> RecordAsync(Actor actor, RecordFill request, CancellationToken cancel = default) =>
+        store.RunAsync<RecordFill, FillRecorded>(actor, request, RecordFillShape, async command =>
+        {
+            var batch = await Ledger.LockBatchAsync(command, request.BatchId);
+            if (batch is null)
+            {
+                return new NotFound("This batch");
+            }
+
+            if (await RefuseAsync(command, batch, request, cancel) is { } refusal)
+            {
+                return refusal;
+            }
+
+            var fill = NewFill(command, batch, request);
+            command.Db.Fills.Add(fill);
+            if (await TakePackagingAsync(command, batch, fill, cancel) is { } shortage)
+            {
+                return shortage;
+            }
+
+            await command.Db.SaveChangesAsync(cancel);
+            var sheet = await RollUpAsync(command.Db, fill, cancel);
+            AddUnits(command, batch, fill);
+            batch.State = BatchState.Filled;
+            batch.FilledAt = command.Now;
+            if (batch.ReadyAt is null)
+            {
+                // A check passed before the minimum; the time has come since.
+                batch.ReadyAt = command.Now;
+                batch.ReadyById = command.PersonId;
+            }
+
+            command.Record("batch", batch.Id, $"Filled {batch.Code}: {fill.Filled} filled, {fill.Rejected} rejected, {fill.Retained} retained", Topics.Batches);
+            return new FillRecorded(batch.Code, sheet.Saleable, sheet.Total, sheet.PerFilled!.Value, sheet.PerSaleable, WarningsOf(batch, fill));
+        }, cancel: cancel);
+
+    private static async Task<Refusal?> RefuseAsync(Command command, Batch batch, RecordFill request, CancellationToken cancel)
+    {
+        var obstacles = batch.State == BatchState.Resting ? await CureShelf.ObstaclesAsync(command.Db, batch, command.Now, cancel) : [];
+        if (batch.State != BatchState.Ready && (batch.State != BatchState.Resting || obstacles.Count > 0))
+        {
+            return new NotReady(batch.Code, obstacles, batch.State);
+        }
+
+        var weighed = Mass.FromMilligrams(await command.Db.Weighings.Where(w => w.BatchId == batch.Id && w.ReversedAt == null).SumAsync(w => w.NetMilligrams, cancel)).Grams;
+        var toFilling = request.ToFillingGrams!.Value;
+        var filled = request.Filled!.Value * request.FillGrams!.Value;
+        return toFilling > weighed ? new MoreThanThereIs("To filling", toFilling, weighed)
+            : filled > toFilling ? new MoreThanThereIs($"{request.Filled} × {request.FillGrams:#,0.0##} g", filled, toFilling)
+            : null;
+    }
+
+    private static Fill NewFill(Command command, Batch batch, RecordFill request) => new()
+    {
+        BatchId = batch.Id,
+        ToFillingMilligrams = Mass.FromGrams(request.ToFillingGrams!.Value).Milligrams,
+        FillMilligrams = Mass.FromGrams(request.FillGrams!.Value).Milligrams,
+        Filled = request.Filled!.Value,
+        Rejected = request.Rejected,
+        Retained = request.Retained,
+        CheckWeights = [.. request.CheckWeightsGrams.Select(g => Mass.FromGrams(g).Milligrams)],
+        LabourMinutes = request.LabourMinutes!.Value,
+        LabourRatePerHour = command.Studio.LabourRatePerHour,
+        OverheadPerBatch = command.Studio.OverheadPerBatch,
+        OverheadPerUnit = command.Studio.OverheadPerUnit,
+        Note = request.Note,
+        PersonId = command.PersonId,
+        At = command.Now,
+    };
+
+    /// <summary>Uses up each part from its lots, first expired first out; names every part that is short.</summary>
+    private static async Task<PackagingShort?> TakePackagingAsync(Command command, Batch batch, Fill fill, CancellationToken cancel)
+    {
+        var candidates = await Shelf.LotsOfAsync(command.Db, batch.Parts.Select(p => p.MaterialId), cancel);
+        var locked = await Ledger.LockAsync(command, candidates.SelectMany(g => g).Select(l => l.LotId));
+        var shortages = new List<PackagingShortage>();
+        foreach (var part in batch.Parts.OrderBy(p => p.Material!.Name, StringComparer.Ordinal))
+        {
+            var needed = checked((long)part.CountPerUnit * fill.Filled);
+            var lots = locked.Values.Where(l => l.MaterialId == part.MaterialId).Select(Shelf.View);
+            var plan = LotChoice.For(new StockAmount(needed, part.Material!.StockedIn), lots, command.Today);
+            if (!plan.IsMet)
+            {
+                shortages.Add(new PackagingShortage(part.Material.Name, needed, needed - plan.Shortfall.Units));
+                continue;
+            }
+
+            foreach (var pick in plan.Picks)
+            {
+                Ledger.Post(command, locked[pick.LotId], MovementKind.Packaging, -pick.Amount.Units, m =>
+                {
+                    m.BatchId = batch.Id;
+                    m.FillId = fill.Id;
+                    m.Note = $"{fill.Filled} units of {batch.Code}";
+                });
+            }
+        }
+
+        return shortages.Count > 0 ? new PackagingShort(shortages) : null;
+    }
+
+    /// <summary>Works the cost sheet out from weighings and packaging movements and keeps it with the fill.</summary>
+    internal static async Task<BatchCostSheet> RollUpAsync(StudioDb db, Fill fill, CancellationToken cancel)
+    {
+        var sheet = BatchCost.Of(
+            await MaterialUsesAsync(db, fill.BatchId, cancel), await PackagingUsesAsync(db, fill.BatchId, cancel), fill.LabourMinutes,
+            fill.LabourRatePerHour, fill.OverheadPerBatch, fill.OverheadPerUnit, fill.Filled, fill.Rejected, fill.Retained);
+        fill.MaterialsCost = sheet.MaterialsTotal;
+        fill.PackagingCost = sheet.PackagingTotal;
+        fill.LabourCost = sheet.Labour;
+        fill.OverheadCost = sheet.Overhead;
+        fill.TotalCost = sheet.Total;
+        return sheet;
+    }
+
+    private static void AddUnits(Command command, Batch batch, Fill fill)
+    {
+        void Add(UnitStatus status, int count, string reason)
+        {
+            if (count > 0)
+            {
+                command.Db.UnitMovements.Add(new UnitMovement
+                {
+                    BatchId = batch.Id, Status = status, Change = count, Reason = reason, PersonId = command.PersonId, At = command.Now, RequestId = command.RequestId,
+                });
+            }
+        }
+
+        Add(UnitStatus.Saleable, fill.Filled - fill.Rejected - fill.Retained, "Filled");
+        Add(UnitStatus.Rejected, fill.Rejected, "Rejected at filling");
+        Add(UnitStatus.Retained, fill.Retained, "Retained sample");
+    }
+}
