@@ -31,14 +31,14 @@ internal sealed class ClusterFolder : IDisposable
 
     public string Socket { get; }
 
-    public string Data => Path.Combine(Root, "data");
+    public string Data => DataIn(Root);
 
     /// <summary>A cluster in the making; becomes <see cref="Data"/> in one step, so a half-made one is never used.</summary>
     public string UnfinishedData => Path.Combine(Root, "data.unfinished");
 
     public string Log => Path.Combine(Root, "log");
 
-    public string Passwords => Path.Combine(Root, "pgpass");
+    public string Passwords => PasswordsIn(Root);
 
     /// <summary>The major version that wrote the data, or null when there is none yet.</summary>
     public int? DataMajor
@@ -47,6 +47,43 @@ internal sealed class ClusterFolder : IDisposable
         {
             var file = Path.Combine(Data, "PG_VERSION");
             return File.Exists(file) ? int.Parse(File.ReadAllText(file).Trim()) : null;
+        }
+    }
+
+    public static string DataIn(string root) => Path.Combine(root, "data");
+
+    public static string PasswordsIn(string root) => Path.Combine(root, "pgpass");
+
+    /// <summary>Inside the cluster's folder; under the temporary folder when that path is too long for a socket.</summary>
+    public static string SocketFor(string root)
+    {
+        var socket = Path.Combine(root, "run");
+        return Encoding.UTF8.GetByteCount($"{socket}/.s.PGSQL.{Port}") <= LongestSocketPath
+            ? socket
+            : $"/tmp/makerstudio-{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(root)))[..16]}";
+    }
+
+    /// <summary>Whether a process holds the folder's lock now.</summary>
+    public static bool IsInUse(string root)
+    {
+        var path = LockIn(root);
+        if (!File.Exists(path))
+        {
+            return false;
+        }
+
+        try
+        {
+            using var free = new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.None);
+            return false;
+        }
+        catch (IOException)
+        {
+            return true;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return false;
         }
     }
 
@@ -64,7 +101,7 @@ internal sealed class ClusterFolder : IDisposable
         {
             Directory.CreateDirectory(root);
             File.SetUnixFileMode(root, OwnerOnly);
-            held = new FileStream(Path.Combine(root, "in-use.lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            held = new FileStream(LockIn(root), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
         }
         catch (UnauthorizedAccessException refusal)
         {
@@ -91,6 +128,8 @@ internal sealed class ClusterFolder : IDisposable
     }
 
     public void Dispose() => _lock.Dispose();
+
+    private static string LockIn(string root) => Path.Combine(root, "in-use.lock");
 
     private static string? ServerUserOf(LocalClusterOptions options)
     {
@@ -123,16 +162,9 @@ internal sealed class ClusterFolder : IDisposable
         }
     }
 
-    /// <summary>Inside the cluster's folder; under the temporary folder when that path is too long for a socket.</summary>
     private static async Task<string> SocketFolderAsync(string root, string? serverUser, CancellationToken stop)
     {
-        var socket = Path.Combine(root, "run");
-        if (Encoding.UTF8.GetByteCount($"{socket}/.s.PGSQL.{Port}") > LongestSocketPath)
-        {
-            var name = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(root)))[..16];
-            socket = $"/tmp/makerstudio-{name}";
-        }
-
+        var socket = SocketFor(root);
         await ServerCommand.RunAsync("mkdir", ["-m", "700", socket], serverUser, stop: stop);
         var (exitCode, _) = await ServerCommand.RunAsync("test", ["-O", socket, "-a", "!", "-L", socket], serverUser, stop: stop);
         return exitCode == 0

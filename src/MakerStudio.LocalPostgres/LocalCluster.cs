@@ -1,5 +1,3 @@
-using System.Data.Common;
-
 namespace MakerStudio.LocalPostgres;
 
 /// <summary>
@@ -32,7 +30,7 @@ public sealed class LocalCluster : IAsyncDisposable
     private readonly LocalClusterOptions _options;
     private readonly ClusterFolder _folder;
     private readonly ServerBinaries _binaries;
-    private readonly IReadOnlyDictionary<string, string> _passwords;
+    private readonly ClusterConnections _connections;
     private readonly CancellationTokenSource _stopping = new();
     private readonly SemaphoreSlim _closing = new(1);
     private Postmaster _postmaster;
@@ -41,12 +39,12 @@ public sealed class LocalCluster : IAsyncDisposable
 
     private LocalCluster(
         LocalClusterOptions options, ClusterFolder folder, ServerBinaries binaries,
-        IReadOnlyDictionary<string, string> passwords, Postmaster postmaster)
+        ClusterConnections connections, Postmaster postmaster)
     {
         _options = options;
         _folder = folder;
         _binaries = binaries;
-        _passwords = passwords;
+        _connections = connections;
         _postmaster = postmaster;
     }
 
@@ -72,7 +70,7 @@ public sealed class LocalCluster : IAsyncDisposable
                 ? await ClusterBirth.MakeAsync(folder, binaries, options.Durable, stop)
                 : RolePasswords.Read(folder.Passwords);
             var postmaster = await FirstStartAsync(folder, binaries, options, stop);
-            var cluster = new LocalCluster(options, folder, binaries, passwords, postmaster);
+            var cluster = new LocalCluster(options, folder, binaries, new ClusterConnections(folder.Socket, passwords), postmaster);
             cluster._watch = Task.Run(cluster.WatchAsync, CancellationToken.None);
             options.Log?.Invoke(new ClusterEvent(false, $"The private Postgres {binaries.Major} runs; its data are in {folder.Data}."));
             return cluster;
@@ -111,17 +109,21 @@ public sealed class LocalCluster : IAsyncDisposable
         }
     }
 
-    /// <summary>A connection string for Npgsql, through the socket, with the role's password.</summary>
-    /// <param name="database">For example <see cref="StudioDatabase"/>.</param>
-    /// <param name="role">One of <see cref="AdminRole"/>, <see cref="OwnerRole"/>, <see cref="AppRole"/>.</param>
-    public string ConnectionString(string database, string role) => new DbConnectionStringBuilder
+    /// <summary>
+    /// How to reach the server that another process of ours runs on the folder now, so that a short command (a backup, a
+    /// new password) works beside the open studio. Null when no such process runs.
+    /// </summary>
+    public static ClusterConnections? FindRunning(LocalClusterOptions options)
     {
-        ["Host"] = _folder.Socket,
-        ["Port"] = ClusterFolder.Port,
-        ["Database"] = database,
-        ["Username"] = role,
-        ["Password"] = _passwords[role],
-    }.ConnectionString;
+        var root = Path.GetFullPath(options.Folder);
+        var data = ClusterFolder.DataIn(root);
+        return ClusterFolder.IsInUse(root) && PostmasterFile.LivingServer(data) is not null
+            ? new ClusterConnections(ClusterFolder.SocketFor(root), RolePasswords.Read(ClusterFolder.PasswordsIn(root)))
+            : null;
+    }
+
+    /// <inheritdoc cref="ClusterConnections.ConnectionString"/>
+    public string ConnectionString(string database, string role) => _connections.ConnectionString(database, role);
 
     /// <summary>Stops the server cleanly: open transactions are rolled back, everything answered is on disk.</summary>
     public async ValueTask DisposeAsync()

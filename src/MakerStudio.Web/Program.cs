@@ -1,11 +1,46 @@
+using MakerStudio.LocalPostgres;
+using MakerStudio.Services;
+using MakerStudio.Services.Schema;
+using MakerStudio.Web.Hosting;
 using MakerStudio.Web.Shell;
 
-var builder = WebApplication.CreateBuilder(args);
-builder.AddStudioShell();
+var (command, words) = await StudioCommand.ReadAsync(args);
+if (command is null)
+{
+    return 2;
+}
 
-var app = builder.Build();
-app.UseStudioErrorPages();
-app.UseAntiforgery();
-app.MapGet("/health/live", () => "ok");
-app.MapStudioShell();
-app.Run();
+if (command.Alone is { } alone)
+{
+    return await alone(words);
+}
+
+try
+{
+    var builder = WebApplication.CreateBuilder(command == StudioCommand.Serve ? args : []);
+    builder.AddSecretFiles().AddStudioLog().AddStudioFront();
+    await using var database = await StudioDatabase.ChooseAsync(builder.Configuration, beside: command.WithServices is not null);
+    builder.Services.AddStudioServices(database.AppConnectionString);
+    builder.AddStudioShell();
+
+    await StudioSchema.MigrateAsync(database.OwnerConnectionString, database.AppRole);
+    await using var app = builder.Build();
+    if (command.WithServices is { } withServices)
+    {
+        return await withServices(app.Services, words);
+    }
+
+    await (command.BeforeServing?.Invoke(app.Services) ?? Task.CompletedTask);
+    app.UseStudioErrorPages();
+    app.UseStudioFront();
+    app.UseAntiforgery();
+    app.MapStudioHealth();
+    app.MapStudioShell();
+    await app.RunAsync();
+    return 0;
+}
+catch (Exception explained) when (explained is LocalPostgresException or HostingException)
+{
+    await Console.Error.WriteLineAsync(explained.Message);
+    return 1;
+}

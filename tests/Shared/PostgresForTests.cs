@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using MakerStudio.LocalPostgres;
 using Npgsql;
 using Testcontainers.PostgreSql;
@@ -116,18 +117,27 @@ public sealed class PostgresForTests
         var folder = Path.Combine(Path.GetTempPath(), $"{FolderPrefix}{Guid.NewGuid():N}");
         var options = new LocalClusterOptions(folder) { Durable = false, MaxConnections = 300 };
         var cluster = await LocalCluster.StartAsync(options);
-        AppDomain.CurrentDomain.ProcessExit += (_, _) => RemoveAsync(cluster, options).GetAwaiter().GetResult();
+        RemoveWhenThisProcessIsGone(folder);
         return new PostgresForTests(cluster.ConnectionString("postgres", LocalCluster.AdminRole), cluster.ConnectionString);
     }
 
-    private static async Task RemoveAsync(LocalCluster cluster, LocalClusterOptions options)
+    /// <summary>
+    /// A test runner cuts its process off about 100 ms after the last test, too soon to tidy up in it; so a small shell
+    /// waits for the process to be gone, then stops the server and removes the folder.
+    /// </summary>
+    private static void RemoveWhenThisProcessIsGone(string folder)
     {
-        NpgsqlConnection.ClearAllPools();
-        await cluster.DisposeAsync();
-        await LocalCluster.DeleteAsync(options);
+        const string script = """
+            exec >/dev/null 2>&1 </dev/null
+            while kill -0 "$0"; do sleep 0.5; done
+            server=$(head -n 1 "$1/data/postmaster.pid") && kill -QUIT "$server"
+            for _ in $(seq 100); do kill -0 "$server" || break; sleep 0.1; done
+            rm -rf "$1"
+            """;
+        Process.Start("setsid", ["sh", "-c", script, $"{Environment.ProcessId}", folder]).Dispose();
     }
 
-    /// <summary>A test process that was killed could not tidy up; the next one does it for it.</summary>
+    /// <summary>A test process that was killed together with that shell leaves a folder; the next one removes it.</summary>
     private static async Task RemoveLeftoversAsync()
     {
         foreach (var left in Directory.GetDirectories(Path.GetTempPath(), FolderPrefix + "*"))

@@ -169,6 +169,19 @@ public sealed class LocalClusterTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task FindRunning_OnlyWhileAnAppRuns_ReachesItsServer()
+    {
+        Assert.Null(LocalCluster.FindRunning(_options));
+        await using (await LocalCluster.StartAsync(_options))
+        {
+            var beside = LocalCluster.FindRunning(_options);
+            Assert.Equal("studio", await AskAsync(beside!.ConnectionString("studio", LocalCluster.AppRole), "SELECT current_database()"));
+        }
+
+        Assert.Null(LocalCluster.FindRunning(_options));
+    }
+
+    [Fact]
     public async Task Start_DataOfAnotherMajor_SaysSoAndChangesNothing()
     {
         await (await LocalCluster.StartAsync(_options)).DisposeAsync();
