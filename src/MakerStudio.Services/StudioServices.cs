@@ -33,6 +33,9 @@ public static class StudioServices
         services.AddSingleton<Fills>();
         services.AddSingleton<BatchRecords>();
 
+        // Finding
+        services.AddSingleton<Finder>();
+
         return services;
     }
 }
