@@ -42,7 +42,7 @@ public sealed class QuestionTests : ShellContext
         Assert.Equal("Leave as it is", page.FindAll(".question .acts button")[0].TextContent);
         Assert.Contains(JSInterop.Invocations, i => i.Identifier == "Blazor._internal.domWrapper.focus");
         Assert.Equal("dialog", page.Find(".question").GetAttribute("role"));
-        Assert.Equal("Put P-2 on hold?", page.Find("#" + page.Find(".question").GetAttribute("aria-labelledby")).TextContent);
+        Assert.Equal("Put P-2 on hold?", page.Find(".question").GetAttribute("aria-label"));
     }
 
     private async Task<(IRenderedComponent<MudDialogProvider> Page, Task<Answer> Answer)> AskAsync(QuestionText question)

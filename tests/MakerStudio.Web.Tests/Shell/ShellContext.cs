@@ -12,6 +12,8 @@ public abstract class ShellContext : BunitContext, IAsyncLifetime
 {
     protected ShellContext()
     {
+        // A busy machine may take longer than the usual second to draw; nothing waits this long when it works.
+        DefaultWaitTimeout = TimeSpan.FromSeconds(15);
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices(o => o.PopoverOptions.CheckForPopoverProvider = false);
         Services.AddSingleton<TimeProvider>(Clock);
