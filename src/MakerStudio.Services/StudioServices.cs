@@ -36,6 +36,11 @@ public static class StudioServices
         // Finding
         services.AddSingleton<Finder>();
 
+        // Storeroom
+        services.AddSingleton<Materials>();
+        services.AddSingleton<Suppliers>();
+        services.AddSingleton<Papers>();
+
         return services;
     }
 }
