@@ -27,6 +27,10 @@ public static class StudioServices
         // Accounts
         services.AddSingleton<StudioSettings>();
         services.AddSingleton<People>();
+        services.AddSingleton<Invitations>();
+        services.AddSingleton<FirstRun>();
+        services.AddSingleton<WhoDidWhat>();
+        services.AddStudioSignIn();
 
         // Curing and finished
         services.AddSingleton<CureShelf>();

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FluentValidation;
 using Microsoft.EntityFrameworkCore;
 
@@ -28,26 +27,14 @@ public sealed class ChangeStudioValidator : AbstractValidator<ChangeStudio>
     public ChangeStudioValidator()
     {
         RuleFor(r => r.Name).NotEmpty().WithMessage("The studio needs a name.").MaximumLength(120);
-        RuleFor(r => r.TimeZone).Must(z => TimeZoneInfo.TryFindSystemTimeZoneById(z, out _)).WithMessage("This time zone is not known, for example Europe/Berlin.");
-        RuleFor(r => r.Culture).Must(IsCulture).WithMessage("This language and region is not known, for example en-IE.");
+        RuleFor(r => r.TimeZone).IsTimeZone();
+        RuleFor(r => r.Culture).IsCulture();
         RuleFor(r => r.LabourRatePerHour).InclusiveBetween(0, 100_000).WithMessage("Paid time is from 0 to 100,000 an hour.");
         RuleFor(r => r.OverheadPerBatch).InclusiveBetween(0, 1_000_000).WithMessage("Overhead a batch is from 0 to 1,000,000.");
         RuleFor(r => r.OverheadPerUnit).InclusiveBetween(0, 1_000_000).WithMessage("Overhead a unit is from 0 to 1,000,000.");
         RuleFor(r => r.TolerancePercent).InclusiveBetween(0, 20).WithMessage("Tolerance is from 0 to 20 % of the target.");
         RuleFor(r => r.ToleranceDivisions).InclusiveBetween(1, 100).WithMessage("Tolerance is from 1 to 100 scale divisions.");
         RuleFor(r => r.RoundBatchUpToMilligrams).InclusiveBetween(1, 100_000_000).WithMessage("Batches are rounded up to between 1 mg and 100 kg.");
-    }
-
-    private static bool IsCulture(string name)
-    {
-        try
-        {
-            return name.Length > 0 && !CultureInfo.GetCultureInfo(name, predefinedOnly: true).IsNeutralCulture;
-        }
-        catch (CultureNotFoundException)
-        {
-            return false;
-        }
     }
 }
 
