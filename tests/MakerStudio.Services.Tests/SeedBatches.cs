@@ -50,6 +50,12 @@ internal static class SeedBatches
         return batch;
     }
 
+    public static async Task<Guid> MaterialOfLotAsync(this TestStudio studio, string code)
+    {
+        await using var db = studio.Db();
+        return await db.Lots.Where(l => l.Code == code).Select(l => l.MaterialId).SingleAsync();
+    }
+
     /// <summary>A-1: a ready pre-blend of 520 g from one parent lot.</summary>
     public static async Task<Guid> PreBlendBatchAsync(this TestStudio studio, DateOnly parentExpires)
     {

@@ -1,4 +1,5 @@
 using MakerStudio.Core.Blending;
+using MakerStudio.Core.Curing;
 using MakerStudio.Core.Quantities;
 
 namespace MakerStudio.Core.Products;
@@ -17,6 +18,8 @@ public sealed class ContainerCandle : ProductKind
     public override TimeSpan CureIdeal => TimeSpan.FromDays(14);
 
     public override string ClockStartsAt => Pour;
+
+    public override Moving? Moving => null;
 
     public override decimal ExpectedLossFraction => 0.01m;
 

@@ -1,4 +1,5 @@
 using MakerStudio.Core.Blending;
+using MakerStudio.Core.Curing;
 using MakerStudio.Core.Quantities;
 
 namespace MakerStudio.Core.Products;
@@ -51,6 +52,9 @@ public abstract class ProductKind
 
     /// <summary>What starts the cure clock, in words.</summary>
     public virtual string ClockStartsAt => LastAddition;
+
+    /// <summary>How it is moved while it rests, or null when it is left alone.</summary>
+    public virtual Moving? Moving => Moving.SwirlLiquid;
 
     /// <summary>How far a single pack may fall short of its nominal quantity, as a fraction of it.</summary>
     public virtual decimal FillToleranceFraction => ShortfallOfMiddlePacks;

@@ -1,3 +1,4 @@
+using MakerStudio.Core.Curing;
 using MakerStudio.Core.Quantities;
 
 namespace MakerStudio.Core.Products;
@@ -14,6 +15,8 @@ public sealed class Sachet : ProductKind
     public override TimeSpan CureMin => TimeSpan.FromDays(14);
 
     public override TimeSpan CureIdeal => TimeSpan.FromDays(42);
+
+    public override Moving? Moving => Moving.ShakeDryMatter;
 
     public override decimal FillToleranceFraction => ShortfallOfSmallPacks;
 

@@ -1,4 +1,5 @@
 using MakerStudio.Core.Curing;
+using MakerStudio.Core.Products;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 
@@ -15,9 +16,10 @@ public sealed partial class CureShelf(StudioStore store)
         var ids = batches.Select(b => b.Id).ToList();
         var checks = await ChecksAsync(db, ids, cancel);
         var now = store.Clock.GetUtcNow();
+        var zone = await ZoneAsync(db, cancel);
         return
         [
-            .. batches.Select(b => RowOf(b, checks[b.Id], now))
+            .. batches.Select(b => RowOf(b, checks[b.Id], now, zone))
                 .OrderBy(r => Urgency(r)).ThenBy(r => r.DueAt).ThenBy(r => r.Code, StringComparer.Ordinal),
         ];
     }
@@ -33,8 +35,13 @@ public sealed partial class CureShelf(StudioStore store)
         }
 
         var checks = await ChecksAsync(db, [batch.Id], cancel);
-        return new CureDetail(RowOf(batch, checks[batch.Id], store.Clock.GetUtcNow()), [.. checks[batch.Id]], batch.Place, batch.EarlyReason, batch.Method);
+        var row = RowOf(batch, checks[batch.Id], store.Clock.GetUtcNow(), await ZoneAsync(db, cancel));
+        return new CureDetail(
+            row, batch.State, [.. checks[batch.Id]], batch.Place, batch.EarlyReason, batch.Method, await NotesAsync(db, batch.Id, cancel));
     }
+
+    private static async Task<TimeZoneInfo> ZoneAsync(StudioDb db, CancellationToken cancel) =>
+        TimeZoneInfo.FindSystemTimeZoneById(await db.Studio.Select(s => s.TimeZone).SingleAsync(cancel));
 
     internal static CureWindow WindowOf(Batch batch) => new(
         TimeSpan.FromHours(batch.CureMinHours), TimeSpan.FromHours(batch.CureIdealHours),
@@ -56,16 +63,26 @@ public sealed partial class CureShelf(StudioStore store)
         return rows.ToLookup(r => r.BatchId, r => r.Row);
     }
 
-    private static CureRow RowOf(Batch batch, IEnumerable<CheckRow> checks, DateTimeOffset now)
+    private static CureRow RowOf(Batch batch, IEnumerable<CheckRow> checks, DateTimeOffset now, TimeZoneInfo zone)
     {
         var start = batch.ClockStartedAt!.Value;
         var window = WindowOf(batch);
         var all = checks.ToList();
         var last = LastCheck(all);
+        var state = StandingOf(batch, window, now, last);
         return new CureRow(
             batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.TargetMilligrams, batch.PlannedUnits,
             start, CureClock.DueAt(start, window), CureClock.IdealAt(start, window), CureClock.LatestAt(start, window),
-            StandingOf(batch, window, now, last), now, batch.HeldReason, all.LastOrDefault());
+            state, now, batch.HeldReason, all.LastOrDefault(), ReminderOf(batch, state, now, zone), batch.EarlyReason);
+    }
+
+    /// <summary>What is on hold is left alone until somebody decides.</summary>
+    private static MoveReminder? ReminderOf(Batch batch, CureState state, DateTimeOffset now, TimeZoneInfo zone)
+    {
+        var moving = ProductKinds.Get(batch.ProductKind).Moving;
+        var on = state == CureState.OnHold ? null : moving?.NextOn(
+            StudioTime.Today(batch.ClockStartedAt!.Value, zone), StudioTime.Today(now, zone), state == CureState.Ready);
+        return on is { } day ? new MoveReminder(moving!.Verb, day, moving.EveryDays) : null;
     }
 
     internal static CureState StandingOf(Batch batch, CureWindow window, DateTimeOffset now, CureCheckFact? last)
@@ -104,7 +121,7 @@ public enum CureState { Resting, DueForCheck, OnHold, Ready }
 public sealed record CureRow(
     Guid BatchId, string Code, string ScentName, int VersionNumber, string ProductKind, long TargetMilligrams, int? PlannedUnits,
     DateTimeOffset StartedAt, DateTimeOffset DueAt, DateTimeOffset IdealAt, DateTimeOffset? LatestAt,
-    CureState State, DateTimeOffset AsOf, string? HeldReason, CheckRow? LastCheck)
+    CureState State, DateTimeOffset AsOf, string? HeldReason, CheckRow? LastCheck, MoveReminder? Reminder = null, string? EarlyReason = null)
 {
     /// <summary>Rest so far; a clock set back shows zero.</summary>
     public TimeSpan Elapsed => AsOf > StartedAt ? AsOf - StartedAt : TimeSpan.Zero;
@@ -113,7 +130,11 @@ public sealed record CureRow(
 public sealed record CheckRow(
     DateTimeOffset At, string Initials, int Strength, string? Character, Clarity Clarity, string? Note, CheckVerdict Verdict);
 
-public sealed record CureDetail(CureRow Row, IReadOnlyList<CheckRow> Checks, string? Place, string? EarlyReason, string? Method);
+/// <summary>The next day on which to swirl or shake it, in the studio's calendar.</summary>
+public sealed record MoveReminder(string Verb, DateOnly On, int EveryDays);
+
+public sealed record CureDetail(
+    CureRow Row, BatchState State, IReadOnlyList<CheckRow> Checks, string? Place, string? EarlyReason, string? Method, IReadOnlyList<RestNote> Notes);
 
 /// <summary>The facts of a check that readiness is judged by.</summary>
 internal sealed record CureCheckFact(DateTimeOffset At, bool Passed, string Initials)

@@ -1,3 +1,5 @@
+using MakerStudio.Core.Materials;
+using MakerStudio.Core.Stock;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 
@@ -6,22 +8,31 @@ namespace MakerStudio.Services.Inventory;
 /// <summary>The finished room: every made batch, and the record that proves what was made and what it cost.</summary>
 public sealed class BatchRecords(StudioStore store)
 {
-    /// <summary>Filled and closed batches, newest first, with what is left of them.</summary>
-    /// <param name="before">Only batches filled before this instant: the last row of the page before.</param>
+    /// <summary>Batches that were filled or taken into stock, newest first, with what is left of them.</summary>
+    /// <param name="after">The last row of the page before; null for the first page.</param>
     /// <param name="take">1 to 200 rows.</param>
-    public async Task<IReadOnlyList<FinishedRow>> FinishedAsync(DateTimeOffset? before = null, int take = 50, CancellationToken cancel = default)
+    public async Task<IReadOnlyList<FinishedRow>> FinishedAsync(FinishedRow? after = null, int take = 50, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
+        var batches = db.Batches.Where(b => b.FilledAt != null);
+        if (after is not null)
+        {
+            batches = batches.Where(b => EF.Functions.LessThan(
+                ValueTuple.Create(b.FilledAt!.Value, b.Code), ValueTuple.Create(after.FilledAt, after.Code)));
+        }
+
         return await (
-            from fill in db.Fills
-            join batch in db.Batches on fill.BatchId equals batch.Id
-            where before == null || fill.At < before
-            orderby fill.At descending
+            from batch in batches
+            join filling in db.Fills on batch.Id equals filling.BatchId into fillings
+            from fill in fillings.DefaultIfEmpty()
+            orderby batch.FilledAt descending, batch.Code descending
             select new FinishedRow(
-                batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.SizeName, batch.State, fill.At, fill.Filled,
+                batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.SizeName, batch.State, batch.FilledAt!.Value,
+                fill == null ? 0 : fill.Filled,
                 db.UnitMovements.Where(m => m.BatchId == batch.Id && m.Status == UnitStatus.Saleable).Sum(m => m.Change),
-                fill.Retained, fill.Rejected, fill.TotalCost,
-                fill.Filled - fill.Rejected - fill.Retained > 0 ? fill.TotalCost / (fill.Filled - fill.Rejected - fill.Retained) : null))
+                fill == null ? 0 : fill.Retained, fill == null ? 0 : fill.Rejected, fill == null ? null : fill.TotalCost,
+                fill != null && fill.Filled - fill.Rejected - fill.Retained > 0 ? fill.TotalCost / (fill.Filled - fill.Rejected - fill.Retained) : null,
+                db.Lots.Where(l => l.MadeByBatchId == batch.Id).Select(l => l.Code).FirstOrDefault()))
             .Take(Math.Clamp(take, 1, 200)).ToListAsync(cancel);
     }
 
@@ -36,11 +47,23 @@ public sealed class BatchRecords(StudioStore store)
         }
 
         var fill = await db.Fills.SingleOrDefaultAsync(f => f.BatchId == batch.Id, cancel);
+        var scale = await db.Scales.Where(s => s.Id == batch.ScaleId).Select(s => s.Name).SingleOrDefaultAsync(cancel);
+        var material = await db.Lots.Where(l => l.MadeByBatchId == batch.Id)
+            .Select(l => new MadeLot(l.Code, l.Material!.Name, l.UnitCost, db.Movements.Where(m => m.LotId == l.Id && m.BatchId == batch.Id && m.Kind == MovementKind.Made).Sum(m => m.Change)))
+            .SingleOrDefaultAsync(cancel);
         return new BatchRecord(
             batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.SizeName, batch.State, batch.PlannedAt,
             batch.ClockStartedAt, batch.ReadyAt, batch.EarlyReason, batch.DiscardReason, batch.TargetMilligrams, batch.ReadabilityMilligrams, batch.Place,
-            await WeighedAsync(db, batch, cancel), fill is null ? null : FillOf(fill), await PackagingAsync(db, batch, cancel), await HappenedAsync(db, batch, cancel),
-            await db.Lots.Where(l => l.MadeByBatchId == batch.Id).Select(l => l.Code).SingleOrDefaultAsync(cancel));
+            await WeighedAsync(db, batch, cancel), fill is null ? null : FillOf(fill), await PackagingAsync(db, batch, cancel),
+            await HappenedAsync(db, batch, cancel), material, scale,
+            await db.Deviations.CountAsync(d => d.BatchId == batch.Id, cancel), await UnitsAsync(db, batch.Id, cancel));
+    }
+
+    private static async Task<UnitsLeft> UnitsAsync(StudioDb db, Guid batchId, CancellationToken cancel)
+    {
+        var left = await db.UnitMovements.Where(m => m.BatchId == batchId).GroupBy(m => m.Status)
+            .Select(g => new { g.Key, Sum = g.Sum(m => m.Change) }).ToDictionaryAsync(g => g.Key, g => g.Sum, cancel);
+        return new UnitsLeft(left.GetValueOrDefault(UnitStatus.Saleable), left.GetValueOrDefault(UnitStatus.Rejected), left.GetValueOrDefault(UnitStatus.Retained));
     }
 
     private static Task<List<WeighedRow>> WeighedAsync(StudioDb db, Batch batch, CancellationToken cancel) => (
@@ -51,7 +74,7 @@ public sealed class BatchRecords(StudioStore store)
         orderby line.Position, weighing.At
         select new WeighedRow(
             line.Position, line.MaterialName, weighing.Lot == null ? null : weighing.Lot.Code, line.PlannedMilligrams, line.TargetMilligrams,
-            weighing.NetMilligrams, weighing.UnitCost, weighing.At, person.Initials)).ToListAsync(cancel);
+            weighing.NetMilligrams, weighing.UnitCost, weighing.At, person.Initials, line.Material!.Kind)).ToListAsync(cancel);
 
     private static Task<List<PackagingRow>> PackagingAsync(StudioDb db, Batch batch, CancellationToken cancel) => (
         from movement in db.Movements
@@ -93,23 +116,33 @@ public sealed class BatchRecords(StudioStore store)
 }
 
 /// <param name="Saleable">Units left that may be sold.</param>
+/// <param name="Filled">0 for a pre-blend, which becomes a lot and no units.</param>
 /// <param name="PerSaleable">Cost of one; null when none was left to sell.</param>
+/// <param name="MadeLot">Code of the lot that a pre-blend became.</param>
 public sealed record FinishedRow(
     string Code, string ScentName, int VersionNumber, string ProductKind, string? SizeName, BatchState State, DateTimeOffset FilledAt, int Filled,
-    int Saleable, int Retained, int Rejected, decimal TotalCost, decimal? PerSaleable);
+    int Saleable, int Retained, int Rejected, decimal? TotalCost, decimal? PerSaleable, string? MadeLot);
 
 public sealed record BatchRecord(
     Guid BatchId, string Code, string ScentName, int VersionNumber, string ProductKind, string? SizeName, BatchState State, DateTimeOffset PlannedAt,
     DateTimeOffset? ClockStartedAt, DateTimeOffset? ReadyAt, string? EarlyReason, string? DiscardReason, long TargetMilligrams, long ReadabilityMilligrams, string? Place,
-    IReadOnlyList<WeighedRow> Weighed, FilledRow? Fill, IReadOnlyList<PackagingRow> Packaging, IReadOnlyList<HappenedRow> Happened, string? MadeLot)
+    IReadOnlyList<WeighedRow> Weighed, FilledRow? Fill, IReadOnlyList<PackagingRow> Packaging, IReadOnlyList<HappenedRow> Happened, MadeLot? MadeLot,
+    string? ScaleName, int Deviations, UnitsLeft Units)
 {
     public long WeighedMilligrams => Weighed.Sum(w => w.NetMilligrams);
 }
 
+/// <summary>Units as they are now.</summary>
+public sealed record UnitsLeft(int Saleable, int Rejected, int Retained);
+
+/// <summary>The lot that a pre-blend became.</summary>
+/// <param name="UnitCost">Of one gram.</param>
+public sealed record MadeLot(string Code, string Material, decimal UnitCost, long Milligrams);
+
 /// <param name="LotCode">Null while its receipt is to follow.</param>
 /// <param name="UnitCost">Of one gram.</param>
 public sealed record WeighedRow(
-    int Position, string Material, string? LotCode, long PlannedMilligrams, long TargetMilligrams, long NetMilligrams, decimal UnitCost, DateTimeOffset At, string Initials)
+    int Position, string Material, string? LotCode, long PlannedMilligrams, long TargetMilligrams, long NetMilligrams, decimal UnitCost, DateTimeOffset At, string Initials, MaterialKind Kind)
 {
     public decimal Cost => NetMilligrams / 1000m * UnitCost;
 }

@@ -1,43 +1,44 @@
+using System.Globalization;
+using MakerStudio.Core.Filling;
 using MakerStudio.Core.Products;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Services.Schema;
 
 namespace MakerStudio.Services.Inventory;
 
-public sealed partial class Fills
+/// <summary>Check weights beside the nominal content, in numbers and words.</summary>
+public static class FillChecks
 {
+    /// <summary>Null while nothing was weighed.</summary>
+    public static CheckWeightSummary? Summary(string productKind, Mass? nominal, IReadOnlyList<Mass> weights) =>
+        weights.Count == 0 ? null : CheckWeights.Of(weights, nominal, ProductKinds.Get(productKind).FillToleranceFraction);
+
     /// <summary>
     /// Where check weights fall short of the nominal content. The single-pack limit is the product kind's
-    /// (Directive 76/211/EEC, Annex I 2.4); the mean must not be below nominal in average-quantity systems
-    /// (common practice, no source). Local law decides.
+    /// (Directive 76/211/EEC, Annex I 2.4). Local law decides, so this warns and never refuses.
     /// </summary>
-    private static List<string> WarningsOf(Batch batch, Fill fill)
+    public static IReadOnlyList<string> Warnings(CheckWeightSummary? summary)
     {
-        var nominal = NominalMass(batch);
-        if (nominal is null || fill.CheckWeights.Count == 0)
-        {
-            return [];
-        }
-
         var warnings = new List<string>();
-        var mean = fill.CheckWeights.Average(w => (decimal)w);
-        if (mean < nominal.Value.Milligrams)
+        if (summary is { IsMeanShort: true, Nominal: { } nominal })
         {
-            warnings.Add($"The mean check weight, {mean / 1000m:#,0.0##} g, is below the nominal content, {nominal.Value.Grams:#,0.0##} g.");
+            warnings.Add($"The mean check weight, {Grams(summary.Mean)} g, is below the nominal content, {Grams(nominal.Grams)} g.");
         }
 
-        var least = nominal.Value.Times(1 - ProductKinds.Get(batch.ProductKind).FillToleranceFraction);
-        var low = fill.CheckWeights.Count(w => w < least.Milligrams);
-        if (low > 0)
+        if (summary is { BelowLimit: > 0, Least: { } least })
         {
-            warnings.Add($"{low} of {fill.CheckWeights.Count} check weights are below {least.Grams:#,0.0##} g, the shortfall a single pack may have.");
+            warnings.Add($"{summary.BelowLimit} of {summary.Count} check weights are below {Grams(least.Grams)} g, the shortfall a single pack may have.");
         }
 
         return warnings;
     }
 
-    private static Mass? NominalMass(Batch batch) =>
-        batch.NominalMilligrams is { } mass ? Mass.FromMilligrams(mass)
-        : batch is { NominalMillilitres: { } volume, DensityUsed: { } density } ? new Density(density).MassOf(Volume.FromMillilitres(volume))
+    internal static Mass? NominalMass(Batch batch) => NominalMass(batch.NominalMilligrams, batch.NominalMillilitres, batch.DensityUsed);
+
+    internal static Mass? NominalMass(long? milligrams, decimal? millilitres, decimal? density) =>
+        milligrams is { } mass ? Mass.FromMilligrams(mass)
+        : millilitres is { } volume && density is { } known ? new Density(known).MassOf(Volume.FromMillilitres(volume))
         : null;
+
+    private static string Grams(decimal grams) => QuantityFormat.Number(grams, CultureInfo.CurrentCulture, 2);
 }

@@ -1,5 +1,7 @@
 using MakerStudio.Core.Costing;
+using MakerStudio.Core.Curing;
 using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Stock;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 
@@ -18,22 +20,26 @@ public sealed partial class Fills(StudioStore store)
             return null;
         }
 
-        var weighed = await db.Weighings.Where(w => w.BatchId == batch.Id && w.ReversedAt == null).SumAsync(w => w.NetMilligrams, cancel);
-        var parts = await PartsAsync(db, batch, cancel);
-        var obstacles = batch.State == BatchState.Resting
-            ? await CureShelf.ObstaclesAsync(db, batch, store.Clock.GetUtcNow(), cancel) : [];
+        var studio = await db.Studio.SingleAsync(cancel);
+        var now = store.Clock.GetUtcNow();
+        var uses = await MaterialUsesAsync(db, batch.Id, cancel);
+        var obstacles = batch.State == BatchState.Resting ? await CureShelf.ObstaclesAsync(db, batch, now, cancel) : [];
         var material = await MadeMaterialAsync(db, batch, cancel);
         return new FillForm(
-            batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.State, obstacles, weighed, batch.FillMilligrams,
-            batch.NominalMillilitres, batch.NominalMilligrams, batch.SizeName, batch.PlannedUnits, batch.DensityUsed, parts, material?.Name);
+            batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.State, obstacles,
+            Mass.FromGrams(uses.Sum(u => u.Quantity)).Milligrams, batch.FillMilligrams, batch.NominalMillilitres, batch.NominalMilligrams,
+            batch.SizeName, batch.PlannedUnits, batch.DensityUsed, await PartsAsync(db, batch, cancel), material?.Name,
+            new FillCosts(uses, studio.LabourRatePerHour, studio.OverheadPerBatch, studio.OverheadPerUnit),
+            StudioTime.Today(now, TimeZoneInfo.FindSystemTimeZoneById(studio.TimeZone)), await DraftAsync(db, batch.Id, cancel));
     }
 
     private static async Task<List<FillPart>> PartsAsync(StudioDb db, Batch batch, CancellationToken cancel)
     {
         var ids = batch.Parts.Select(p => p.MaterialId).ToArray();
-        var onHand = await db.Lots.Where(l => ids.Contains(l.MaterialId) && l.Status == Core.Stock.LotStatus.Released)
-            .GroupBy(l => l.MaterialId).Select(g => new { g.Key, Sum = g.Sum(l => l.Balance!.OnHand) }).ToDictionaryAsync(g => g.Key, g => g.Sum, cancel);
-        return [.. batch.Parts.Select(p => new FillPart(p.MaterialId, p.Material!.Name, p.CountPerUnit, onHand.GetValueOrDefault(p.MaterialId)))];
+        var lots = await db.Lots.Include(l => l.Balance).Include(l => l.Material)
+            .Where(l => ids.Contains(l.MaterialId) && l.Balance!.OnHand > 0).ToListAsync(cancel);
+        var byMaterial = lots.ToLookup(l => l.MaterialId, l => new PricedLot(Shelf.View(l), l.UnitCost));
+        return [.. batch.Parts.Select(p => new FillPart(p.MaterialId, p.Material!.Name, p.CountPerUnit, [.. byMaterial[p.MaterialId]])).OrderBy(p => p.Name, StringComparer.Ordinal)];
     }
 
     private static Task<Material?> MadeMaterialAsync(StudioDb db, Batch batch, CancellationToken cancel) => (
@@ -72,10 +78,35 @@ public sealed partial class Fills(StudioStore store)
 /// <param name="WeighedMilligrams">Mass that went into the vessel.</param>
 /// <param name="FillMilligrams">Set point of one fill, when planned for bottles.</param>
 /// <param name="MakesMaterial">Name of the material a pre-blend becomes; null for what is filled into units.</param>
+/// <param name="Today">In the studio's time zone.</param>
+/// <param name="Draft">What was typed before and not recorded.</param>
 public sealed record FillForm(
     Guid BatchId, string Code, string ScentName, int VersionNumber, string ProductKind, BatchState State, IReadOnlyList<ReadyObstacle> Obstacles,
     long WeighedMilligrams, long? FillMilligrams, decimal? NominalMillilitres, long? NominalMilligrams, string? SizeName, int? PlannedUnits,
-    decimal? DensityUsed, IReadOnlyList<FillPart> Parts, string? MakesMaterial);
+    decimal? DensityUsed, IReadOnlyList<FillPart> Parts, string? MakesMaterial, FillCosts Costs, DateOnly Today, FillDraft? Draft)
+{
+    public bool CanFill => State == BatchState.Ready || (State == BatchState.Resting && Obstacles.Count == 0);
 
-/// <param name="OnHand">Released pieces on the shelf.</param>
-public sealed record FillPart(Guid MaterialId, string Name, int CountPerUnit, long OnHand);
+    /// <summary>Content on the label as a mass; null when neither mass nor density is known.</summary>
+    public Mass? NominalMass => FillChecks.NominalMass(NominalMilligrams, NominalMillilitres, DensityUsed);
+
+    /// <summary>What is filled over nominal; null when either is not known.</summary>
+    public Mass? Overfill => FillMilligrams is { } fill && NominalMass is { } nominal ? Mass.FromMilligrams(fill) - nominal : null;
+}
+
+/// <summary>What the cost of this filling is made from.</summary>
+/// <param name="Materials">Grams that went in, at each lot's own landed cost.</param>
+public sealed record FillCosts(IReadOnlyList<CostedUse> Materials, decimal LabourRatePerHour, decimal OverheadPerBatch, decimal OverheadPerUnit)
+{
+    /// <summary>Of one gram weighed in; 0 when nothing was.</summary>
+    public decimal PerGram => Materials.Sum(m => m.Quantity) is > 0 and var grams ? Materials.Sum(m => m.Cost) / grams : 0m;
+}
+
+/// <param name="Lots">Every lot with something on hand, released or not.</param>
+public sealed record FillPart(Guid MaterialId, string Name, int CountPerUnit, IReadOnlyList<PricedLot> Lots)
+{
+    /// <summary>Pieces that may be used today.</summary>
+    public long Usable(DateOnly today) => Lots.Where(l => LotChoice.WhyNot(l.Lot, today) is null).Sum(l => l.Lot.OnHand.Units);
+}
+
+public sealed record PricedLot(LotOnShelf Lot, decimal UnitCost);

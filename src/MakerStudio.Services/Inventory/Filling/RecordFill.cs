@@ -31,7 +31,7 @@ public sealed record RecordFill : StudioRequest
 
 public sealed class RecordFillValidator : AbstractValidator<RecordFill>
 {
-    private const int MostUnits = 100_000;
+    internal const int MostUnits = 100_000;
 
     public RecordFillValidator()
     {
@@ -117,6 +117,7 @@ public sealed partial class Fills
             }
 
             command.Record("batch", batch.Id, $"Filled {batch.Code}: {fill.Filled} filled, {fill.Rejected} rejected, {fill.Retained} retained", Topics.Batches);
+            await DropDraftAsync(command.Db, batch.Id, cancel);
             return new FillRecorded(batch.Code, sheet.Saleable, sheet.Total, sheet.PerFilled!.Value, sheet.PerSaleable, WarningsOf(batch, fill));
         }, cancel: cancel);
 
@@ -135,6 +136,9 @@ public sealed partial class Fills
             : filled > toFilling ? new MoreThanThereIs($"{request.Filled} × {request.FillGrams:#,0.0##} g", filled, toFilling)
             : null;
     }
+
+    private static IReadOnlyList<string> WarningsOf(Batch batch, Fill fill) => FillChecks.Warnings(FillChecks.Summary(
+        batch.ProductKind, FillChecks.NominalMass(batch), [.. fill.CheckWeights.Select(Mass.FromMilligrams)]));
 
     private static Fill NewFill(Command command, Batch batch, RecordFill request) => new()
     {

@@ -117,6 +117,37 @@ public class CureShelfTests
     }
 
     [Fact]
+    public async Task Note_PlaceAndCold_StandWithTheBatchAndOnItsRecord()
+    {
+        await using var studio = await TestStudio.NewAsync(Saturday);
+        var batch = await studio.RestingBatchAsync();
+        var shelf = studio.Get<CureShelf>();
+
+        (await shelf.NoteAsync(studio.Bo, new NoteRest { BatchId = batch, Place = "cupboard 2", Celsius = 9m, Hours = 6m, Note = "door stood open" })).Expect();
+
+        var detail = (await shelf.FindAsync("RS-2"))!;
+        Assert.Equal("cupboard 2", detail.Place);
+        Assert.Equal("RS-2 moved to cupboard 2; 9 °C for 6 h; door stood open", Assert.Single(detail.Notes).What);
+        Assert.Contains((await studio.Get<BatchRecords>().FindAsync("RS-2"))!.Happened, h => h.What == detail.Notes[0].What && h.Initials == "Bo");
+        Assert.IsType<Because>((await shelf.NoteAsync(studio.Bo, new NoteRest { BatchId = batch, Place = "cupboard 2" })).Refusal);
+        Assert.IsType<NotAcceptable>((await shelf.NoteAsync(studio.Bo, new NoteRest { BatchId = batch, Hours = 6m })).Refusal);
+    }
+
+    [Fact]
+    public async Task Rows_RestingSpray_IsToBeSwirledForThreeDaysAndNotOnceReady()
+    {
+        await using var studio = await TestStudio.NewAsync(Saturday);
+        var batch = await studio.RestingBatchAsync();
+        var shelf = studio.Get<CureShelf>();
+        studio.Clock.Advance(TimeSpan.FromHours(30));
+        Assert.Equal(new MoveReminder("Swirl", new DateOnly(2026, 10, 26), 1), Assert.Single(await shelf.RowsAsync()).Reminder);
+
+        studio.Clock.Advance(TimeSpan.FromHours(18));
+        (await shelf.RecordCheckAsync(studio.Ana, Passed(batch))).Expect();
+        Assert.Null(Assert.Single(await shelf.RowsAsync()).Reminder);
+    }
+
+    [Fact]
     public async Task Rows_ServerClockSetBack_ShowNoNegativeRest()
     {
         await using var studio = await TestStudio.NewAsync(Saturday);

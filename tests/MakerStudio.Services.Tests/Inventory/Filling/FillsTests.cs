@@ -1,6 +1,7 @@
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Services.Inventory;
+using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 
 namespace MakerStudio.Services.Tests.Inventory.Filling;
@@ -104,6 +105,119 @@ public class FillsTests
         await using var db = studio.Db();
         Assert.Equal(500_000, (await db.LotBalances.SingleAsync(b => db.Lots.Any(l => l.Id == b.LotId && l.Code == "A-1"))).OnHand);
         Assert.Empty(await studio.DifferencesAsync());
+    }
+
+    /// <summary>What the form shows before the press is what the record holds after it, to the last digit.</summary>
+    [Fact]
+    public async Task Preview_WorkedBatch_EqualsWhatIsRecorded()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var batch = await studio.WorkedBatchAsync(packagingOnHand: 30);
+        var bottle = await studio.MaterialOfLotAsync("B-4");
+        await studio.LotAsync(bottle, "B-5", 30m, 0.9m);
+        var fills = studio.Get<Fills>();
+        var typed = Fill(batch) with { Filled = 25, CheckWeightsGrams = [82.0m, 81.8m] };
+
+        var form = (await fills.FormAsync("RS-1"))!;
+        var preview = FillPreview.Of(form, typed);
+        var bottles = Assert.Single(preview.Parts, p => p.Unit == "Bottle 100 mL");
+        var done = (await fills.RecordAsync(studio.Bo, typed)).Expect();
+
+        Assert.True(form.CanFill);
+        Assert.Equal(0.5m, form.Overfill!.Value.Grams);
+        Assert.Equal(81.5m, form.NominalMass!.Value.Grams);
+        Assert.Equal((25, 60, 0), (bottles.Needed, bottles.Usable, bottles.Missing));
+        Assert.Equal(done.TotalCost, preview.Sheet!.Total);
+        Assert.Equal(done.PerSaleable, preview.Sheet.PerSaleable);
+        Assert.Equal(64.09228m / 4_000m, form.Costs.PerGram);
+        var record = (await studio.Get<BatchRecords>().FindAsync("RS-1"))!;
+        Assert.Equal(record.Fill!.MassYield(record.WeighedMilligrams), preview.MassYield);
+        Assert.Equal(1_890m, preview.Left!.Value.Grams);
+        Assert.Equal(60m, preview.Lost!.Value.Grams);
+    }
+
+    [Fact]
+    public async Task Preview_NotEnoughTypedYet_ShowsWhatIsKnownAndNoCost()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var batch = await studio.WorkedBatchAsync(packagingOnHand: 40);
+        var form = (await studio.Get<Fills>().FormAsync("RS-1"))!;
+
+        Assert.Null(FillPreview.Of(form, new RecordFill { BatchId = batch }).Sheet);
+        Assert.Null(FillPreview.Of(form, Fill(batch) with { Rejected = 40, Retained = 9 }).Sheet);
+        Assert.Null(FillPreview.Of(form, Fill(batch) with { Filled = int.MaxValue, FillGrams = decimal.MaxValue }).InUnits);
+        Assert.All(FillPreview.Of(form, Fill(batch)).Parts, p => Assert.Equal((48, 40, 8), (p.Needed, p.Usable, p.Missing)));
+    }
+
+    [Fact]
+    public async Task Keep_Reload_BringsBackWhatWasTypedUntilItIsRecorded()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var batch = await studio.WorkedBatchAsync();
+        var fills = studio.Get<Fills>();
+        var typed = Fill(batch) with { CheckWeightsGrams = [82.1m, 81.9m], Note = "Pump 2" };
+
+        (await fills.KeepAsync(studio.Bo, new KeepFill { Typed = typed with { Filled = null } })).Expect();
+        (await fills.KeepAsync(studio.Ana, new KeepFill { Typed = typed })).Expect();
+
+        var draft = (await fills.FormAsync("RS-1"))!.Draft!;
+        Assert.Equal("Ana", draft.KeptBy);
+        Assert.Equal(48, draft.Typed.Filled);
+        Assert.Equal([82.1m, 81.9m], draft.Typed.CheckWeightsGrams);
+        Assert.NotEqual(typed.RequestId, draft.Typed.RequestId);
+
+        (await fills.RecordAsync(studio.Ana, draft.Typed)).Expect();
+        Assert.Null((await fills.FormAsync("RS-1"))!.Draft);
+        Assert.IsType<NotReady>((await fills.KeepAsync(studio.Bo, new KeepFill { Typed = typed })).Refusal);
+    }
+
+    [Fact]
+    public async Task Finished_Pages_ShowEveryBatchOnceNewestFirst()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var batch = await studio.WorkedBatchAsync();
+        (await studio.Get<Fills>().RecordAsync(studio.Bo, Fill(batch))).Expect();
+        await using (var db = studio.Db())
+        {
+            // Two more made in the same instant as the first: the code decides between them.
+            var first = await db.Batches.AsNoTracking().SingleAsync();
+            foreach (var code in new[] { "RS-2", "RS-3" })
+            {
+                db.Batches.Add(new Batch
+                {
+                    Code = code, FormulaVersionId = first.FormulaVersionId, ScentName = "Fig", VersionNumber = 1, ProductKind = first.ProductKind,
+                    State = BatchState.Closed, TargetMilligrams = 1, ReadabilityMilligrams = 1, PlannedById = first.PlannedById, PlannedAt = first.PlannedAt,
+                    ClockStartedAt = first.ClockStartedAt, FilledAt = first.FilledAt, CureIdealHours = 1,
+                });
+            }
+
+            await db.SaveChangesAsync();
+        }
+
+        var records = studio.Get<BatchRecords>();
+        List<string> seen = [];
+        for (var page = await records.FinishedAsync(take: 1); page is [var row]; page = await records.FinishedAsync(row, 1))
+        {
+            seen.Add(row.Code);
+        }
+
+        Assert.Equal(["RS-3", "RS-2", "RS-1"], seen);
+        var worked = (await records.FinishedAsync()).Single(r => r.Code == "RS-1");
+        Assert.Equal((46, 1, 1, 207.36268m), (worked.Saleable, worked.Retained, worked.Rejected, worked.TotalCost));
+    }
+
+    [Fact]
+    public async Task Finished_PreBlend_NamesTheLotItBecame()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var batch = await studio.PreBlendBatchAsync(parentExpires: new DateOnly(2027, 1, 22));
+        (await studio.Get<Fills>().TakeIntoStockAsync(studio.Ana, new TakeIntoStock { BatchId = batch, Grams = 500m, LabourMinutes = 30m })).Expect();
+
+        var row = Assert.Single(await studio.Get<BatchRecords>().FinishedAsync());
+        Assert.Equal(("A-1", 0, "A-1"), (row.Code, row.Filled, row.MadeLot));
+        Assert.Null(row.TotalCost);
+        var made = (await studio.Get<BatchRecords>().FindAsync("A-1"))!.MadeLot!;
+        Assert.Equal(("Hearth accord", 0.1088m, 500_000L), (made.Material, made.UnitCost, made.Milligrams));
     }
 
     private static RecordFill Fill(Guid batch) => new()
