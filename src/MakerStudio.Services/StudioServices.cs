@@ -45,6 +45,10 @@ public static class StudioServices
         services.AddSingleton<Suppliers>();
         services.AddSingleton<Papers>();
 
+        // Bench
+        services.AddSingleton<Batches>();
+        services.AddSingleton<WeighSheets>();
+
         return services;
     }
 }
