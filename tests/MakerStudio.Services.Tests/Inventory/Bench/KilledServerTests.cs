@@ -47,7 +47,6 @@ public sealed class KilledServerTests : IAsyncLifetime
         var killed = cluster.ServerProcessId;
         var answered = 0;
         var confirmed = new HashSet<Guid>();
-        var lost = 0;
         foreach (var request in requests)
         {
             try
@@ -61,15 +60,12 @@ public sealed class KilledServerTests : IAsyncLifetime
                 if (await sending is Done<Recorded>)
                 {
                     confirmed.Add(request.RequestId);
-                    continue;
                 }
             }
             catch (Exception e) when (e is NpgsqlException or InvalidOperationException)
             {
                 // The line is down: exactly what the sheet keeps in the browser and sends again.
             }
-
-            lost++;
         }
 
         await RestartedAsync(cluster, killed);
@@ -84,7 +80,6 @@ public sealed class KilledServerTests : IAsyncLifetime
         Assert.Equal(Weighings, await db.Weighings.CountAsync());
         Assert.Equal(0, (await db.LotBalances.SingleAsync()).OnHand);
         Assert.Equal(0, await db.Movements.SumAsync(m => m.Change));
-        Assert.True(lost > 0 || confirmed.Count == Weighings, "Neither lost nor confirmed.");
     }
 
     /// <summary>What was confirmed is there; every weighing has its movement, and the balance is their sum.</summary>
