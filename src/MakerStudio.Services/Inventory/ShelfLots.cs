@@ -36,12 +36,6 @@ internal static class ShelfLots
         .GroupBy(l => l.MaterialId)
         .ToDictionary(g => g.Key, g => g.Sum(l => l.Lot.OnHand.Units));
 
-    public static LotOnShelf OnShelf(Lot lot)
-    {
-        var expiry = LotDates.EffectiveExpiry(lot.ExpiresOn, lot.RetestOn, lot.OpenedOn, lot.Material!.LifeAfterOpeningDays);
-        return new(lot.Id, lot.Code, lot.Status, new StockAmount(lot.Balance!.OnHand, lot.Material.StockedIn), expiry, lot.OpenedOn is not null, lot.ReceivedOn);
-    }
-
     /// <summary>Why a lot may not be weighed from, as it stands beside it in a list; null when it may.</summary>
     public static string? WhyNot(LotOnShelf lot, DateOnly today) => LotChoice.WhyNot(lot, today) switch
     {

@@ -126,11 +126,11 @@ public sealed partial class WeighSheets
             return new WrongMaterial(lot.Code, lot.Material!.Name, line.MaterialName);
         }
 
-        return LotChoice.WhyNot(ShelfLots.OnShelf(lot), today) switch
+        return LotChoice.WhyNot(Shelf.View(lot), today) switch
         {
             LotRefusal.Rejected => new LotRejected(lot.Code),
             LotRefusal.NotReleased held => new LotNotReleased(lot.Code, held.Status),
-            LotRefusal.Expired => LotDates.Expiry(lot.ExpiresOn, lot.RetestOn, lot.OpenedOn, lot.Material!.LifeAfterOpeningDays) is { } expiry
+            LotRefusal.Expired => Shelf.ExpiryOf(lot) is { } expiry
                 ? new LotExpired(lot.Code, expiry.On, expiry.Reason)
                 : null,
             _ => null,
