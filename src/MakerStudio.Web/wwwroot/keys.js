@@ -63,6 +63,11 @@ function act(pressed) {
 
 document.addEventListener("keydown", (event) => {
   if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
+  if (event.target instanceof Element && event.target.matches("[role=combobox][aria-expanded=true]")) {
+    // An open list of suggestions takes these keys itself; Enter must not send the form around it.
+    if (["Enter", "ArrowDown", "ArrowUp"].includes(event.key)) event.preventDefault();
+    return;
+  }
   if (event.key === "Escape") {
     // An open menu or question closes itself first; a field is left before the page is.
     if (document.querySelector(":popover-open") || questionOpen()) return;
