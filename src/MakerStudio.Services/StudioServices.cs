@@ -1,5 +1,6 @@
 using MakerStudio.Services.Accounts;
 using MakerStudio.Services.Inventory;
+using MakerStudio.Services.Formulation;
 using MakerStudio.Services.Schema;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
@@ -23,6 +24,11 @@ public static class StudioServices
         services.AddSingleton(sp => new StudioStore(sp.GetRequiredService<IDbContextFactory<StudioDb>>(), sp.GetRequiredService<TimeProvider>()));
         services.AddSingleton(sp => new StudioNews(connectionString, sp.GetRequiredService<ILogger<StudioNews>>()));
         services.AddHostedService(sp => sp.GetRequiredService<StudioNews>());
+
+        // Formulation
+        services.AddSingleton<Formulas>();
+        services.AddSingleton<Versions>();
+        services.AddSingleton<Sizes>();
 
         // Accounts
         services.AddSingleton<StudioSettings>();

@@ -10,6 +10,9 @@ public static class PlainText
     /// <summary>Marks that may sit on one letter. The most stacked living scripts use three or four; own bound.</summary>
     private const int MostMarksInARow = 4;
 
+    /// <summary>Letters of a search that are looked at; own bound.</summary>
+    private const int LongestSearch = 200;
+
     /// <summary>A name or another text on one line.</summary>
     /// <param name="what">Begins the message: "The name".</param>
     public static IRuleBuilderOptions<T, string?> OneLine<T>(this IRuleBuilderInitial<T, string?> rule, string what, int longest) =>
@@ -41,16 +44,19 @@ public static class PlainText
     }
 
     /// <summary>A pattern for ILIKE that finds the text itself: its %, _ and \ are letters. Unreadable characters are left out.</summary>
-    public static string ContainsPattern(string? text, int longest = 100)
+    public static string ContainsPattern(string? text) => $"%{SamePattern(text)}%";
+
+    /// <summary>A pattern for ILIKE that finds the text without regard to capitals.</summary>
+    public static string SamePattern(string? text)
     {
-        var pattern = new StringBuilder("%");
-        foreach (var rune in (text ?? "").Trim().EnumerateRunes().Where(r => r != Rune.ReplacementChar && !Rune.IsControl(r)).Take(longest))
+        var pattern = new StringBuilder();
+        foreach (var rune in (text ?? "").Trim().EnumerateRunes().Where(r => r != Rune.ReplacementChar && !Rune.IsControl(r)).Take(LongestSearch))
         {
             _ = rune.Value is '%' or '_' or '\\' ? pattern.Append('\\') : pattern;
             pattern.Append(rune.ToString());
         }
 
-        return pattern.Append('%').ToString();
+        return pattern.ToString();
     }
 
     private static IRuleBuilderOptions<T, string?> Within<T>(this IRuleBuilderInitial<T, string?> rule, string what, int longest, bool severalLines) =>
