@@ -31,8 +31,9 @@ try
     }
 
     await (command.BeforeServing?.Invoke(app.Services) ?? Task.CompletedTask);
-    app.UseStudioErrorPages();
     app.UseStudioFront();
+    app.UseStudioErrorPages();
+    app.UseRouting();
     app.UseAntiforgery();
     app.MapStudioHealth();
     app.MapStudioShell();

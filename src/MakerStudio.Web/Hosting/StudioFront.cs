@@ -44,7 +44,7 @@ internal static class StudioFront
         return builder;
     }
 
-    /// <summary>First of the middleware: whoever comes later sees the true address, method and culture.</summary>
+    /// <summary>First of the middleware: whoever comes later sees the true address, method and culture. Before error pages too, which may run a request anew.</summary>
     public static WebApplication UseStudioFront(this WebApplication app)
     {
         if (!string.IsNullOrWhiteSpace(app.Configuration[ProxiesKey]))
@@ -56,7 +56,6 @@ internal static class StudioFront
         app.Use(ForeignOrigin.RefuseAsync);
         app.Use(HeadRequests.AnswerAsync);
         app.UseRequestLocalization();
-        app.UseRouting();
         return app;
     }
 
