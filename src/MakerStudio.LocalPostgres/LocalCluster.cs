@@ -140,6 +140,7 @@ public sealed class LocalCluster : IAsyncDisposable
             await _stopping.CancelAsync();
             await _watch;
             await StopServerAsync(_folder, _binaries, "fast", CancellationToken.None);
+            await _postmaster.UntilExitAsync(CancellationToken.None);
             _postmaster.Dispose();
             _folder.Dispose();
             _stopping.Dispose();
