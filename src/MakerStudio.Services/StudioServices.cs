@@ -55,6 +55,12 @@ public static class StudioServices
         services.AddSingleton<Batches>();
         services.AddSingleton<WeighSheets>();
 
+        // Inventory
+        services.AddSingleton<Deliveries>();
+        services.AddSingleton<Lots>();
+        services.AddSingleton<Stock>();
+        services.AddSingleton<Verify>();
+
         return services;
     }
 }

@@ -66,6 +66,25 @@ public static class BatchCost
             filled, Each(total, filled), saleable, Each(total, saleable));
     }
 
+    /// <summary>
+    /// The same sheet once the true cost of its materials is known, e.g. when a late receipt is matched. Only the
+    /// materials change; packaging, labour and overhead stand as they were.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">A quantity or unit cost is below zero.</exception>
+    public static BatchCostSheet WithMaterials(BatchCostSheet sheet, IReadOnlyList<CostedUse> materials)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        var materialsTotal = CostOf(materials);
+        var total = sheet.Total - sheet.MaterialsTotal + materialsTotal;
+        return sheet with
+        {
+            MaterialsTotal = materialsTotal,
+            Total = total,
+            PerFilled = Each(total, sheet.Filled),
+            PerSaleable = Each(total, sheet.Saleable),
+        };
+    }
+
     private static decimal? Each(decimal total, int count) => count == 0 ? null : total / count;
 
     private static decimal CostOf(IReadOnlyList<CostedUse> uses)

@@ -1,3 +1,3 @@
 namespace MakerStudio.Services.Inventory;
 
-public enum LotEventKind { Received, StatusChanged, Opened, Retested, PaperAdded, Moved }
+public enum LotEventKind { Received, StatusChanged, Opened, Retested, PaperAdded, Moved, Counted, Tared }

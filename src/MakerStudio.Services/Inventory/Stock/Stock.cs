@@ -1,0 +1,144 @@
+using MakerStudio.Core.Materials;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Stock;
+using MakerStudio.Services.Schema;
+using Microsoft.EntityFrameworkCore;
+
+namespace MakerStudio.Services.Inventory;
+
+/// <summary>Stock by material: what is there, what is spoken for, how long it lasts.</summary>
+public sealed partial class Stock(StudioStore store)
+{
+    /// <summary>Use is averaged over this many days; the house's own span.</summary>
+    public const int UseSpanDays = 60;
+
+    /// <summary>One row for each material that is not archived, or still has stock, by name.</summary>
+    public async Task<IReadOnlyList<StockRow>> ListAsync(CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        return await RowsAsync(db, store.Clock, null, cancel);
+    }
+
+    /// <summary>The row of one material; null when there is none.</summary>
+    public async Task<StockRow?> FindAsync(Guid materialId, CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        return (await RowsAsync(db, store.Clock, materialId, cancel)).SingleOrDefault();
+    }
+
+    internal static async Task<IReadOnlyList<StockRow>> RowsAsync(StudioDb db, TimeProvider clock, Guid? only, CancellationToken cancel)
+    {
+        var today = await StudioDay.TodayAsync(db, clock, cancel);
+        var materials = await db.Materials.Where(m => only == null || m.Id == only)
+            .Where(m => only != null || m.ArchivedAt == null || db.Lots.Any(l => l.MaterialId == m.Id && l.Balance!.OnHand > 0)).OrderBy(m => m.Name)
+            .Select(m => new { m.Id, m.Name, m.Kind, m.StockedIn, m.LifeAfterOpeningDays, m.ReorderPoint }).ToListAsync(cancel);
+        var lots = await ShelfAsync(db, only, cancel);
+        var reserved = await ReservedAsync(db, only, cancel);
+        var toFollow = await db.PendingReceipts.Where(p => p.MatchedAt == null && (only == null || p.MaterialId == only))
+            .GroupBy(p => p.MaterialId).Select(g => new { g.Key, Sum = g.Sum(p => p.Milligrams), Cost = g.Max(p => p.EstimatedUnitCost) })
+            .ToDictionaryAsync(g => g.Key, g => (g.Sum, g.Cost), cancel);
+        var used = await UsedAsync(db, clock, only, cancel);
+        var leads = await LeadDaysAsync(db, only, cancel);
+        return [.. materials.Select(m =>
+        {
+            var shelf = lots[m.Id].Select(l => l with { UseBy = LotDates.EffectiveExpiry(l.ExpiresOn, l.RetestOn, l.OpenedOn, m.LifeAfterOpeningDays) }).ToList();
+            var last = shelf.OrderBy(l => l.ReceivedOn).ThenBy(l => l.LotId).LastOrDefault();
+            var follow = toFollow.GetValueOrDefault(m.Id);
+            return new StockRow(
+                m.Id, m.Name, m.Kind, m.StockedIn,
+                shelf.Sum(l => l.OnHand), reserved.GetValueOrDefault(m.Id),
+                shelf.Where(l => l.Status != LotStatus.Released).Sum(l => l.OnHand),
+                shelf.Where(l => l.Status == LotStatus.Released && l.UseBy < today).Sum(l => l.OnHand), follow.Sum,
+                DailyUse.Over(new StockAmount(used.GetValueOrDefault(m.Id), m.StockedIn), UseSpanDays), leads.GetValueOrDefault(m.Id), m.ReorderPoint,
+                last?.UnitCost ?? (follow.Sum > 0 ? follow.Cost : null), last is null && follow.Sum > 0, today,
+                [.. shelf.Where(l => l.OnHand > 0).OrderBy(l => l.Status).ThenBy(l => l.UseBy ?? DateOnly.MaxValue).Select(l => l.Code)]);
+        })];
+    }
+
+    private static async Task<ILookup<Guid, ShelfLot>> ShelfAsync(StudioDb db, Guid? only, CancellationToken cancel) =>
+        (await db.Lots.Where(l => only == null || l.MaterialId == only)
+            .Select(l => new ShelfLot(l.Id, l.MaterialId, l.Code, l.Status, l.Balance!.OnHand, l.ReceivedOn, l.OpenedOn, l.ExpiresOn, l.RetestOn, l.UnitCost, null))
+            .ToListAsync(cancel)).ToLookup(l => l.MaterialId);
+
+    /// <summary>
+    /// What batches still need: for each open line of a planned or weighed batch its target less what is recorded, and
+    /// the packaging of every batch that is not filled yet.
+    /// </summary>
+    private static async Task<Dictionary<Guid, long>> ReservedAsync(StudioDb db, Guid? only, CancellationToken cancel)
+    {
+        BatchState[] weighed = [BatchState.Planned, BatchState.Weighing];
+        BatchState[] unfilled = [BatchState.Planned, BatchState.Weighing, BatchState.Resting, BatchState.Ready];
+        var lines = await (
+            from line in db.Set<BatchLine>()
+            join batch in db.Batches on line.BatchId equals batch.Id
+            where weighed.Contains(batch.State) && line.DoneAt == null && (only == null || line.MaterialId == only)
+            select new
+            {
+                line.MaterialId,
+                Open = line.TargetMilligrams - db.Weighings.Where(w => w.BatchLineId == line.Id && w.ReversedAt == null).Sum(w => w.NetMilligrams),
+            }).ToListAsync(cancel);
+        var parts = await (
+            from part in db.Set<BatchPart>()
+            join batch in db.Batches on part.BatchId equals batch.Id
+            where unfilled.Contains(batch.State) && batch.PlannedUnits != null && (only == null || part.MaterialId == only)
+            select new { part.MaterialId, Open = (long)part.CountPerUnit * batch.PlannedUnits!.Value }).ToListAsync(cancel);
+        return lines.Concat(parts).GroupBy(x => x.MaterialId).ToDictionary(g => g.Key, g => g.Sum(x => Math.Max(x.Open, 0)));
+    }
+
+    private static async Task<Dictionary<Guid, long>> UsedAsync(StudioDb db, TimeProvider clock, Guid? only, CancellationToken cancel)
+    {
+        var since = clock.GetUtcNow().ToUniversalTime().AddDays(-UseSpanDays);
+        MovementKind[] uses = [MovementKind.Use, MovementKind.Packaging];
+        return await db.Movements
+            .Where(m => m.At >= since && (only == null || m.Lot!.MaterialId == only))
+            .Where(m => uses.Contains(m.Kind) || (m.ReversesId != null && db.Movements.Any(r => r.Id == m.ReversesId && r.At >= since && uses.Contains(r.Kind))))
+            .GroupBy(m => m.Lot!.MaterialId).Select(g => new { g.Key, Used = -g.Sum(m => m.Change) })
+            .ToDictionaryAsync(g => g.Key, g => Math.Max(g.Used, 0), cancel);
+    }
+
+    /// <summary>The lead time of the supplier that delivered last, else the longest known.</summary>
+    private static async Task<Dictionary<Guid, int?>> LeadDaysAsync(StudioDb db, Guid? only, CancellationToken cancel)
+    {
+        var leads = await db.MaterialSuppliers.Where(s => s.LeadTimeDays != null && (only == null || s.MaterialId == only))
+            .Select(s => new
+            {
+                s.MaterialId, s.LeadTimeDays,
+                LastUsed = db.Lots.Where(l => l.MaterialId == s.MaterialId && l.SupplierId == s.SupplierId).Max(l => (DateOnly?)l.ReceivedOn),
+            }).ToListAsync(cancel);
+        return leads.GroupBy(l => l.MaterialId).ToDictionary(
+            g => g.Key, g => g.OrderByDescending(l => l.LastUsed ?? DateOnly.MinValue).ThenByDescending(l => l.LeadTimeDays).First().LeadTimeDays);
+    }
+
+    private sealed record ShelfLot(
+        Guid LotId, Guid MaterialId, string Code, LotStatus Status, long OnHand, DateOnly ReceivedOn, DateOnly? OpenedOn, DateOnly? ExpiresOn, DateOnly? RetestOn,
+        decimal UnitCost, DateOnly? UseBy);
+}
+
+/// <summary>All amounts in milligrams or pieces.</summary>
+/// <param name="OnHand">In all its lots, whatever their status.</param>
+/// <param name="Reserved">What open batches still need.</param>
+/// <param name="NotReleased">On hand in quarantine, on hold or rejected.</param>
+/// <param name="PastUse">Released, but past its expiry or retest date: not usable.</param>
+/// <param name="ToFollow">Used before its receipt came.</param>
+/// <param name="LastUnitCost">Landed, of one gram or one piece, of the lot received last; an estimate when <paramref name="IsEstimate"/>.</param>
+/// <param name="LotCodes">Lots with something on hand, released ones first.</param>
+public sealed record StockRow(
+    Guid MaterialId, string Name, MaterialKind Kind, StockUnit Unit, long OnHand, long Reserved, long NotReleased, long PastUse, long ToFollow,
+    DailyUse Use, int? LeadDays, long? ReorderPoint, decimal? LastUnitCost, bool IsEstimate, DateOnly Today, IReadOnlyList<string> LotCodes)
+{
+    /// <summary>On hand less reserved less not released, less what may not be used and what was used ahead of its receipt.</summary>
+    public long Available => OnHand - Reserved - NotReleased - PastUse - ToFollow;
+
+    /// <summary>Days what is available lasts at the use of the last 60 days; null when nothing is being used.</summary>
+    public decimal? CoverDays => Reorder.CoverDays(new StockAmount(Available, Unit), Use);
+
+    /// <summary>The last day on which an order still arrives in time; null when use or lead time is not known.</summary>
+    public DateOnly? OrderBy => CoverDays is { } cover && LeadDays is { } lead && cover < MostDays ? Today.AddDays((int)decimal.Floor(cover) - lead) : null;
+
+    public bool IsBelowReorderPoint => ReorderPoint is { } point && Available <= point;
+
+    /// <summary>It no longer lasts until an order placed today arrives, or the reorder point is reached.</summary>
+    public bool OrderNow => IsBelowReorderPoint || OrderBy <= Today;
+
+    private const decimal MostDays = 36_500m;
+}
