@@ -39,7 +39,4 @@ public sealed record DeliveryLineDraft
 
     /// <summary>The unit price the person confirmed when it looked far from the last one.</summary>
     public decimal? ConfirmedUnitPrice { get; set; }
-
-    /// <summary>A CoA uploaded for this line before its lot exists.</summary>
-    public Guid? CertificateId { get; set; }
 }

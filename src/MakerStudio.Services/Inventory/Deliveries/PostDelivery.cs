@@ -49,9 +49,6 @@ public sealed record DeliveryLineTyped
 
     /// <summary>The price per kg or piece that was confirmed as right though far from the last one.</summary>
     public decimal? ConfirmedUnitPrice { get; set; }
-
-    /// <summary>A CoA uploaded for this line; it is filed with the new lot.</summary>
-    public Guid? CertificateId { get; set; }
 }
 
 public sealed class PostDeliveryValidator : AbstractValidator<PostDelivery>
@@ -245,14 +242,8 @@ public sealed partial class Deliveries
             Density = typed.Density ?? material.Density, UnitCost = line.UnitCost, TareMilligrams = typed.TareMilligrams, Shelf = typed.Shelf?.Trim(),
             Balance = new LotBalance(),
         };
-        var missing = material.Missing.ToList();
-        if (typed.CertificateId is { } paperId && await FileCertificateAsync(command, paperId, lot))
-        {
-            missing.Remove(PaperKind.CertificateOfAnalysis);
-        }
-
-        lot.Status = missing.Count > 0 ? LotStatus.Quarantine : LotStatus.Released;
-        lot.StatusReason = missing.Count > 0 ? LotPapers.Words(missing) + " missing" : "Papers complete at receipt";
+        lot.Status = material.Missing.Count > 0 ? LotStatus.Quarantine : LotStatus.Released;
+        lot.StatusReason = material.Missing.Count > 0 ? LotPapers.Words(material.Missing) + " missing" : "Papers complete at receipt";
         command.Db.Lots.Add(lot);
         Ledger.Post(command, lot, MovementKind.Receipt, line.Quantity, m =>
         {
@@ -262,10 +253,4 @@ public sealed partial class Deliveries
         LotLog.Add(command, lot, LotEventKind.StatusChanged, lot.Status == LotStatus.Released ? "Released" : "Quarantine", lot.StatusReason);
         return new PostedLot(lot.Id, lot.Code, material.Name, lot.Status, lot.StatusReason);
     }
-
-    /// <summary>Files a CoA that was uploaded before its lot was there.</summary>
-    private static async Task<bool> FileCertificateAsync(Command command, Guid paperId, Lot lot) =>
-        await command.Db.Papers.SingleOrDefaultAsync(p =>
-            p.Id == paperId && p.MaterialId == lot.MaterialId && p.LotId == null && p.Kind == PaperKind.CertificateOfAnalysis) is { } paper
-        && (paper.LotId = lot.Id) == lot.Id;
 }

@@ -52,7 +52,6 @@ public static class ReadDelivery
             Shelf = Tidy(line.Shelf),
             TareMilligrams = Milligrams(line.Tare, path + nameof(line.Tare), problems),
             ConfirmedUnitPrice = line.ConfirmedUnitPrice,
-            CertificateId = line.CertificateId,
         };
     }
 

@@ -54,8 +54,7 @@ public sealed partial class Deliveries
             return new DeliverySheetLine(null, null, null, null, null, null, []);
         }
 
-        var missing = line.CertificateId is null ? material.Missing : [.. material.Missing.Where(p => p != PaperKind.CertificateOfAnalysis)];
-        var open = new DeliverySheetLine(material.Name, material.Kind, material.StockedIn, null, null, null, missing);
+        var open = new DeliverySheetLine(material.Name, material.Kind, material.StockedIn, null, null, null, material.Missing);
         if (line.Quantity <= 0)
         {
             return open;

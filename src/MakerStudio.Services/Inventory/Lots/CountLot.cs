@@ -70,7 +70,9 @@ public sealed record LotMovedSince(string Code, IReadOnlyList<string> Moves, lon
 /// <param name="Variance">Counted less book.</param>
 /// <param name="VarianceValue">At the lot's unit cost, not rounded.</param>
 /// <param name="OnHand">By the ledger, after it.</param>
-public sealed record LotCounted(string Code, StockUnit Unit, long Counted, long Book, long Variance, decimal VarianceValue, long OnHand);
+/// <param name="MovementId">The adjustment it left; null when the count agreed.</param>
+public sealed record LotCounted(
+    string Code, StockUnit Unit, long Counted, long Book, long Variance, decimal VarianceValue, long OnHand, long? MovementId);
 
 public sealed partial class Lots
 {
@@ -99,10 +101,10 @@ public sealed partial class Lots
             }
 
             var book = request.Taken == CountTaken.BeforeTheyMoved ? then : now;
-            return Post(command, lot, request, book);
+            return await PostCountAsync(command, lot, request, book);
         }, cancel: cancel);
 
-    private static Outcome<LotCounted> Post(Command command, Lot lot, CountLot request, long book)
+    private static async Task<Outcome<LotCounted>> PostCountAsync(Command command, Lot lot, CountLot request, long book)
     {
         var unit = lot.Material!.StockedIn;
         var counted = request.Pieces ?? (request.GrossMilligrams!.Value - TareOf(lot, request));
@@ -116,17 +118,14 @@ public sealed partial class Lots
             ? $"counted {AmountWords.Amount(counted, unit)}"
             : $"gross {Grams(request.GrossMilligrams)} − tare {Grams(TareOf(lot, request))} = {AmountWords.Amount(counted, unit)}";
         var note = $"{how}, book {AmountWords.Amount(book, unit)}{(string.IsNullOrWhiteSpace(request.Note) ? "" : $"; {request.Note.Trim()}")}";
-        if (variance == 0)
+        var movement = variance == 0 ? null : Ledger.Post(command, lot, MovementKind.Adjustment, variance, m =>
+        {
+            m.Reason = AdjustmentReason.Count;
+            m.Note = note;
+        });
+        if (movement is null)
         {
             LotLog.Add(command, lot, LotEventKind.Counted, "Counted, agrees", note);
-        }
-        else
-        {
-            Ledger.Post(command, lot, MovementKind.Adjustment, variance, m =>
-            {
-                m.Reason = AdjustmentReason.Count;
-                m.Note = note;
-            });
         }
 
         if (request.TareMilligrams is { } tare)
@@ -135,7 +134,8 @@ public sealed partial class Lots
         }
 
         command.Record("lot", lot.Id, $"{lot.Code}: counted, variance {AmountWords.Change(variance, unit)}", Topics.Lots);
-        return new LotCounted(lot.Code, unit, counted, book, variance, ValueOf(variance, lot), lot.Balance.OnHand);
+        await command.Db.SaveChangesAsync();
+        return new LotCounted(lot.Code, unit, counted, book, variance, ValueOf(variance, lot), lot.Balance.OnHand, movement?.Id);
     }
 
     private static long TareOf(Lot lot, CountLot request) => request.TareMilligrams ?? lot.TareMilligrams ?? 0;

@@ -51,7 +51,7 @@ public sealed partial class Stock(StudioStore store)
                 shelf.Where(l => l.Status == LotStatus.Released && l.UseBy < today).Sum(l => l.OnHand), follow.Sum,
                 DailyUse.Over(new StockAmount(used.GetValueOrDefault(m.Id), m.StockedIn), UseSpanDays), leads.GetValueOrDefault(m.Id), m.ReorderPoint,
                 last?.UnitCost ?? (follow.Sum > 0 ? follow.Cost : null), last is null && follow.Sum > 0, today,
-                [.. shelf.Where(l => l.OnHand > 0).OrderBy(l => l.Status).ThenBy(l => l.UseBy ?? DateOnly.MaxValue).Select(l => l.Code)]);
+                [.. shelf.Where(l => l.OnHand > 0).OrderBy(l => l.Status != LotStatus.Released).ThenBy(l => l.UseBy ?? DateOnly.MaxValue).Select(l => l.Code)]);
         })];
     }
 
