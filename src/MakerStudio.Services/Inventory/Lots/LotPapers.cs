@@ -26,11 +26,10 @@ internal sealed class LotPapers
 
     /// <param name="lotId">Null for a lot that is not there yet.</param>
     public IReadOnlyList<PaperKind> Missing(Guid materialId, IReadOnlyCollection<PaperKind> required, Guid? lotId) =>
-        [.. required.Where(kind => !IsFiled(materialId, kind, lotId))];
+        PaperCheck.MissingForLot(required, Filed(materialId, null), lotId is null ? [] : Filed(materialId, lotId));
 
     public static string Words(IReadOnlyCollection<PaperKind> kinds) => string.Join(" and ", kinds.Select(PaperKinds.Name));
 
-    private bool IsFiled(Guid materialId, PaperKind kind, Guid? lotId) =>
-        (lotId is not null && _filed.Contains((materialId, lotId, kind)))
-        || (kind != PaperKind.CertificateOfAnalysis && _filed.Contains((materialId, null, kind)));
+    private IEnumerable<PaperKind> Filed(Guid materialId, Guid? lotId) =>
+        _filed.Where(p => p.Material == materialId && p.Lot == lotId).Select(p => p.Kind);
 }

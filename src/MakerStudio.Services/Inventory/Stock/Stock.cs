@@ -60,30 +60,8 @@ public sealed partial class Stock(StudioStore store)
             .Select(l => new ShelfLot(l.Id, l.MaterialId, l.Code, l.Status, l.Balance!.OnHand, l.ReceivedOn, l.OpenedOn, l.ExpiresOn, l.RetestOn, l.UnitCost, null))
             .ToListAsync(cancel)).ToLookup(l => l.MaterialId);
 
-    /// <summary>
-    /// What batches still need: for each open line of a planned or weighed batch its target less what is recorded, and
-    /// the packaging of every batch that is not filled yet.
-    /// </summary>
-    private static async Task<Dictionary<Guid, long>> ReservedAsync(StudioDb db, Guid? only, CancellationToken cancel)
-    {
-        BatchState[] weighed = [BatchState.Planned, BatchState.Weighing];
-        BatchState[] unfilled = [BatchState.Planned, BatchState.Weighing, BatchState.Resting, BatchState.Ready];
-        var lines = await (
-            from line in db.Set<BatchLine>()
-            join batch in db.Batches on line.BatchId equals batch.Id
-            where weighed.Contains(batch.State) && line.DoneAt == null && (only == null || line.MaterialId == only)
-            select new
-            {
-                line.MaterialId,
-                Open = line.TargetMilligrams - db.Weighings.Where(w => w.BatchLineId == line.Id && w.ReversedAt == null).Sum(w => w.NetMilligrams),
-            }).ToListAsync(cancel);
-        var parts = await (
-            from part in db.Set<BatchPart>()
-            join batch in db.Batches on part.BatchId equals batch.Id
-            where unfilled.Contains(batch.State) && batch.PlannedUnits != null && (only == null || part.MaterialId == only)
-            select new { part.MaterialId, Open = (long)part.CountPerUnit * batch.PlannedUnits!.Value }).ToListAsync(cancel);
-        return lines.Concat(parts).GroupBy(x => x.MaterialId).ToDictionary(g => g.Key, g => g.Sum(x => Math.Max(x.Open, 0)));
-    }
+    private static async Task<Dictionary<Guid, long>> ReservedAsync(StudioDb db, Guid? only, CancellationToken cancel) =>
+        (await Outstanding.OfAsync(db, only is { } id ? [id] : null, cancel)).GroupBy(row => row.MaterialId).ToDictionary(g => g.Key, g => g.Sum(row => row.Units));
 
     private static async Task<Dictionary<Guid, long>> UsedAsync(StudioDb db, TimeProvider clock, Guid? only, CancellationToken cancel)
     {

@@ -118,7 +118,7 @@ public sealed class KilledServerTests : IAsyncLifetime
         version.Lines.Add(new FormulaLine { Position = 1, MaterialId = material.Id, Amount = 100m, Fraction = 1m });
         db.Add(new Formula { Name = "Plain", ProductKind = "sachet", CreatedAt = TestStudio.Monday, Versions = { version } });
         await db.SaveChangesAsync();
-        version.State = Formulation.FormulaState.Released;
+        version.State = Services.Formulation.FormulaState.Released;
         await db.SaveChangesAsync();
         // Ten times what is weighed, so that the line stays open throughout.
         var planned = (await batches.PlanAsync(Ana, new PlanBatch { FormulaVersionId = version.Id, TargetMilligrams = 10 * Weighings * EachMilligrams })).Expect();
