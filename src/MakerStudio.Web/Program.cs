@@ -3,6 +3,7 @@ using MakerStudio.Services;
 using MakerStudio.Services.Schema;
 using MakerStudio.Web.Hosting;
 using MakerStudio.Web.Shell;
+using MakerStudio.Web.Storeroom;
 
 var (command, words) = await StudioCommand.ReadAsync(args);
 if (command is null)
@@ -36,6 +37,7 @@ try
     app.UseRouting();
     app.UseAntiforgery();
     app.MapStudioHealth();
+    app.MapPapers();
     app.MapStudioShell();
     await app.RunAsync();
     return 0;
