@@ -43,7 +43,8 @@ public static class StudioServices
         services.AddSingleton<Fills>();
         services.AddSingleton<BatchRecords>();
 
-        // Finding
+        // Today and finding
+        services.AddSingleton<StudioPulse>();
         services.AddSingleton<Finder>();
 
         // Storeroom

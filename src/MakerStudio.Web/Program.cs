@@ -34,6 +34,7 @@ try
     await (command.BeforeServing?.Invoke(app.Services) ?? Task.CompletedTask);
     app.UseStudioFront();
     app.UseStudioErrorPages();
+    app.UseStudioCulture();
     app.UseRouting();
     app.UseAntiforgery();
     app.MapStudioHealth();

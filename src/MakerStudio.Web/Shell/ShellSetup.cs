@@ -15,6 +15,8 @@ public static class ShellSetup
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddMudServices();
         builder.Services.AddScoped<ShellState>();
+        builder.Services.AddSingleton<StudioCulture>();
+        builder.Services.AddSingleton<Today.TodayRead>();
         builder.Services.AddAuthorization();
         builder.Services.AddCascadingAuthenticationState();
         if (builder.Services.All(s => s.ServiceType != typeof(TimeProvider)))
@@ -34,6 +36,14 @@ public static class ShellSetup
         }
 
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        return app;
+    }
+
+    /// <summary>Numbers and dates as the studio has set them; health questions do without.</summary>
+    public static WebApplication UseStudioCulture(this WebApplication app)
+    {
+        var culture = app.Services.GetRequiredService<StudioCulture>();
+        app.UseWhen(context => !context.Request.Path.StartsWithSegments("/health"), pages => pages.Use(culture.UseAsync));
         return app;
     }
 

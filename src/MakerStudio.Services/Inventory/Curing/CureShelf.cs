@@ -12,10 +12,13 @@ public sealed partial class CureShelf(StudioStore store)
     public async Task<IReadOnlyList<CureRow>> RowsAsync(CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
-        var batches = await db.Batches.Where(b => b.State == BatchState.Resting || b.State == BatchState.Ready).ToListAsync(cancel);
-        var ids = batches.Select(b => b.Id).ToList();
-        var checks = await ChecksAsync(db, ids, cancel);
-        var now = store.Clock.GetUtcNow();
+        return await RowsAsync(db, store.Clock.GetUtcNow(), cancel);
+    }
+
+    internal static async Task<IReadOnlyList<CureRow>> RowsAsync(StudioDb db, DateTimeOffset now, CancellationToken cancel)
+    {
+        var batches = await db.Batches.AsNoTracking().Where(b => b.State == BatchState.Resting || b.State == BatchState.Ready).ToListAsync(cancel);
+        var checks = await ChecksAsync(db, [.. batches.Select(b => b.Id)], cancel);
         var zone = await ZoneAsync(db, cancel);
         return
         [
