@@ -1,3 +1,5 @@
+using MakerStudio.Services.Inventory;
+
 namespace MakerStudio.Web.Hosting;
 
 /// <summary>
@@ -22,10 +24,11 @@ internal sealed record StudioCommand(string Name, string Takes, string Says)
 
     public static readonly StudioCommand Serve = new("", "", "opens the studio at " + StudioFront.UsualAddress);
 
-    // The place for `sample`, `verify` and `reset-password`: one line each.
+    // The place for further commands: one line each.
     public static readonly IReadOnlyList<StudioCommand> All =
     [
         Serve,
+        new("verify", "", "recomputes every balance and cost from the ledger and lists what differs") { WithServices = VerifyAsync },
         new("healthcheck", "", "asks the running studio whether it is ready; ends with 0 when it is") { Alone = _ => HealthCheck.AskAsync() },
         new("help", "", "prints this list") { Alone = _ => SayAsync(Console.Out) },
     ];
@@ -49,6 +52,13 @@ internal sealed record StudioCommand(string Name, string Takes, string Says)
         }
 
         return (command, args[1..]);
+    }
+
+    private static async Task<int> VerifyAsync(IServiceProvider services, string[] words)
+    {
+        var (exitCode, text) = await VerifyCommand.RunAsync(services.GetRequiredService<Verify>());
+        await Console.Out.WriteLineAsync(text);
+        return exitCode;
     }
 
     private static async Task<int> SayAsync(TextWriter to)
