@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using MakerStudio.Services.Schema;
+using MakerStudio.Web.Storeroom;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.AspNetCore.SignalR;
 
@@ -52,6 +53,7 @@ internal static class StudioFront
             app.UseForwardedHeaders();
         }
 
+        app.Use(PaperEndpoints.SealAsync);
         app.UseSecurityHeaders(SecurityHeaders.Policy());
         app.Use(ForeignOrigin.RefuseAsync);
         app.Use(HeadRequests.AnswerAsync);

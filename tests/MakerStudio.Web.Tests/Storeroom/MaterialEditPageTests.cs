@@ -54,6 +54,19 @@ public sealed class MaterialEditPageTests : StudioContext
     }
 
     [Fact]
+    public async Task New_SwitchedToPieces_IsNotRefusedByFieldsItNoLongerShows()
+    {
+        var page = RenderForm();
+        await Field(page, "Name").ChangeAsync("Bottle 100 mL");
+        await Field(page, "20 drops weigh").ChangeAsync("0.56");
+        await Field(page, "Kind").ChangeAsync(nameof(MaterialKind.Bottle));
+        await page.Find("form").SubmitAsync();
+
+        page.WaitForAssertion(() => Assert.Contains("/storeroom/materials/", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal));
+        Assert.Equal(StockUnit.Each, Assert.Single(await Materials.FindAsync(new MaterialSearch())).StockedIn);
+    }
+
+    [Fact]
     public async Task Alcohol_TypedAsBareProof_IsAskedAbout()
     {
         var page = RenderForm();
@@ -105,7 +118,8 @@ public sealed class MaterialEditPageTests : StudioContext
 
         var page = RenderForm(id);
 
-        Assert.NotNull(page.FindAll("fieldset").Single(f => f.TextContent.Contains("Stocked in", StringComparison.Ordinal)).GetAttribute("disabled"));
+        var units = page.FindAll("fieldset").Single(f => f.TextContent.Contains("Stocked in", StringComparison.Ordinal)).QuerySelectorAll("input");
+        Assert.Equal([(true, false), (false, true)], units.Select(u => (u.HasAttribute("checked"), u.HasAttribute("disabled"))));
         Assert.Contains("It has lots, so this stays.", page.Markup, StringComparison.Ordinal);
     }
 

@@ -13,12 +13,12 @@ public partial class MaterialEditPage
 {
     private static readonly MaterialFormValidator Rules = new();
 
-    private readonly Choice<StockUnit>[] _units = [new(StockUnit.Gram, "grams"), new(StockUnit.Each, "pieces")];
     private MaterialForm? _form;
     private ChangeMaterial? _opened;
     private IReadOnlyList<MaterialDifference> _differences = [];
     private Refusal? _why;
     private bool _busy;
+    private bool _unfit;
 
     [Inject] private Materials Materials { get; set; } = default!;
     [Inject] private Suppliers Suppliers { get; set; } = default!;
@@ -31,6 +31,13 @@ public partial class MaterialEditPage
     [PersistentState] public ChangeMaterial? Data { get; set; }
     [PersistentState] public List<string>? Known { get; set; }
     [PersistentState] public bool Fixed { get; set; }
+
+    /// <summary>Once a lot exists the other unit is shown closed.</summary>
+    private Choice<StockUnit>[] Units =>
+    [
+        new(StockUnit.Gram, "grams", Fixed && _form!.StockedIn != StockUnit.Gram),
+        new(StockUnit.Each, "pieces", Fixed && _form!.StockedIn != StockUnit.Each),
+    ];
 
     protected override async Task OnInitializedAsync()
     {
@@ -78,17 +85,18 @@ public partial class MaterialEditPage
         }
 
         _busy = true;
+        _unfit = false;
         try
         {
             var actor = await Person.ActorAsync();
-            LeaveOutWhatPiecesLack(_form!);
-            if (_form is ChangeMaterial change)
+            var judged = Judged();
+            if (judged is ChangeMaterial change)
             {
                 Show(await Materials.ChangeAsync(actor, change), change.MaterialId);
             }
             else
             {
-                var outcome = await Materials.AddAsync(actor, (AddMaterial)_form!);
+                var outcome = await Materials.AddAsync(actor, (AddMaterial)judged);
                 Show(outcome, (outcome as Done<MaterialAdded>)?.Value.Id ?? Guid.Empty);
             }
         }
@@ -108,6 +116,11 @@ public partial class MaterialEditPage
                 break;
             case MaterialStale stale:
                 Merge(stale.Theirs, (ChangeMaterial)_form!);
+                if (_differences.Count == 0)
+                {
+                    Navigation.NavigateTo($"/storeroom/materials/{id}"); // both typed the same
+                }
+
                 break;
             case IdUsedForAnother:
                 _form!.RequestId = Guid.CreateVersion7();
@@ -128,13 +141,9 @@ public partial class MaterialEditPage
         _opened = theirs.Copy<ChangeMaterial>();
     }
 
-    /// <summary>Fields that pieces do not show must not refuse them unseen.</summary>
-    private static void LeaveOutWhatPiecesLack(MaterialForm form)
+    /// <summary>What is checked and saved: fields that pieces do not show must not refuse them unseen.</summary>
+    private MaterialForm Judged() => _form!.StockedIn == StockUnit.Gram ? _form : _form with
     {
-        if (form.StockedIn == StockUnit.Each)
-        {
-            (form.Density, form.DensityAtCelsius, form.AlcoholValue, form.AlcoholBasis, form.FlashPointCelsius, form.TwentyDropsGrams) =
-                (null, null, null, null, null, null);
-        }
-    }
+        Density = null, DensityAtCelsius = null, AlcoholValue = null, AlcoholBasis = null, FlashPointCelsius = null, TwentyDropsGrams = null,
+    };
 }

@@ -13,6 +13,8 @@ namespace MakerStudio.Web.Storeroom;
 /// <summary>Papers come and go by plain HTTP: they are too large for the circuit.</summary>
 public static class PaperEndpoints
 {
+    private const string Address = "/papers";
+
     /// <summary>What the fields and boundaries around a file may take, bytes.</summary>
     private const int FormAround = 64 * 1024;
 
@@ -23,8 +25,8 @@ public static class PaperEndpoints
 
     public static WebApplication MapPapers(this WebApplication app)
     {
-        app.MapPost("/papers", AddAsync).RequireAuthorization();
-        app.MapGet("/papers/{id:guid}", ReadAsync).RequireAuthorization();
+        app.MapPost(Address, AddAsync).RequireAuthorization();
+        app.MapGet(Address + "/{id:guid}", ReadAsync).RequireAuthorization();
         return app;
     }
 
@@ -100,19 +102,31 @@ public static class PaperEndpoints
             return Results.NotFound();
         }
 
-        // Set as the headers go out, so that the policy of the pages does not stand in their place.
-        context.Response.OnStarting(() =>
-        {
-            context.Response.Headers.ContentSecurityPolicy = PaperPolicy;
-            context.Response.Headers.XContentTypeOptions = "nosniff";
-            context.Response.Headers.CacheControl = "private, no-store";
-            return Task.CompletedTask;
-        });
+        context.Response.Headers.XContentTypeOptions = "nosniff";
+        context.Response.Headers.CacheControl = "private, no-store";
         return Results.File(file.Content, file.ContentType, file.FileName);
     }
 
+    /// <summary>
+    /// Gives papers their stricter policy in place of the pages'. Stands before the middleware that sets the pages': what
+    /// is asked for first is done last as the headers go out.
+    /// </summary>
+    internal static Task SealAsync(HttpContext context, RequestDelegate next)
+    {
+        if (context.Request.Path.StartsWithSegments(Address))
+        {
+            context.Response.OnStarting(() =>
+            {
+                context.Response.Headers.ContentSecurityPolicy = PaperPolicy;
+                return Task.CompletedTask;
+            });
+        }
+
+        return next(context);
+    }
+
     private static IResult Answer(Outcome<PaperAdded> outcome) => outcome.Refusal is { } why
-        ? Results.Json(new PaperAnswer(false, why.Happened, why.Kept, why.ToDo), statusCode: StatusCodes.Status422UnprocessableEntity)
+        ? Results.Json(new PaperAnswer(false, why.Happened, why.Kept, why.ToDo)) // an answer of the rules, no fault of the line
         : Results.Json(new PaperAnswer(true, $"{outcome.Expect().FileName} is filed."));
 
     private static IResult Refused(int status, string happened, string toDo) =>
