@@ -18,7 +18,7 @@ public sealed record MaterialStale(ChangeMaterial Theirs, string ChangedBy, Date
 {
     public override string Happened => $"{ChangedBy} changed {Theirs.Name} while you had it open.";
     public override string Kept => "What you typed is kept here, and nothing of theirs is lost.";
-    public override string ToDo => "Look at both below, then save again.";
+    public override string ToDo => "Look at both, then save again.";
 }
 
 /// <summary>Grams and pieces do not mix in one ledger.</summary>
