@@ -1,6 +1,7 @@
 using MakerStudio.LocalPostgres;
 using MakerStudio.Services;
 using MakerStudio.Services.Schema;
+using MakerStudio.Web.Account;
 using MakerStudio.Web.Hosting;
 using MakerStudio.Web.Shell;
 using MakerStudio.Web.Storeroom;
@@ -23,6 +24,7 @@ try
     await using var database = await StudioDatabase.ChooseAsync(builder.Configuration, beside: command.WithServices is not null);
     builder.Services.AddStudioServices(database.AppConnectionString);
     builder.AddStudioShell();
+    builder.AddStudioAccounts();
 
     await StudioSchema.MigrateAsync(database.OwnerConnectionString, database.AppRole);
     await using var app = builder.Build();
@@ -36,9 +38,11 @@ try
     app.UseStudioErrorPages();
     app.UseStudioCulture();
     app.UseRouting();
+    app.UseStudioAccounts();
     app.UseAntiforgery();
     app.MapStudioHealth();
     app.MapPapers();
+    app.MapStudioAccounts();
     app.MapStudioShell();
     await app.RunAsync();
     return 0;

@@ -1,4 +1,5 @@
 using MakerStudio.Services.Inventory;
+using MakerStudio.Web.Account;
 
 namespace MakerStudio.Web.Hosting;
 
@@ -22,7 +23,7 @@ internal sealed record StudioCommand(string Name, string Takes, string Says)
     /// <summary>Runs before the studio is served, on a migrated database.</summary>
     public Func<IServiceProvider, Task>? BeforeServing { get; init; }
 
-    public static readonly StudioCommand Serve = new("", "", "opens the studio at " + StudioFront.UsualAddress);
+    public static readonly StudioCommand Serve = new("", "", "opens the studio at " + StudioFront.UsualAddress) { BeforeServing = FirstRunLink.PrintAsync };
 
     // The place for further commands: one line each.
     public static readonly IReadOnlyList<StudioCommand> All =
@@ -30,6 +31,10 @@ internal sealed record StudioCommand(string Name, string Takes, string Says)
         Serve,
         new("verify", "", "recomputes every balance and cost from the ledger and lists what differs") { WithServices = VerifyAsync },
         new("healthcheck", "", "asks the running studio whether it is ready; ends with 0 when it is") { Alone = _ => HealthCheck.AskAsync() },
+        new("reset-password", "NAME", "prints a one-time link by which NAME sets a new passphrase")
+        {
+            WithServices = (services, words) => ResetPasswordCommand.RunAsync(services, words, AccountLinks.AddressOf(services), Console.Out),
+        },
         new("help", "", "prints this list") { Alone = _ => SayAsync(Console.Out) },
     ];
 

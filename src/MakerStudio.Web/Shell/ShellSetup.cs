@@ -49,7 +49,7 @@ public static class ShellSetup
 
     public static WebApplication MapStudioShell(this WebApplication app)
     {
-        app.MapStaticAssets();
+        app.MapStaticAssets().AllowAnonymous();
         app.MapGet("/theme.css", (HttpContext context) =>
         {
             context.Response.Headers.CacheControl = OneYear;
