@@ -17,8 +17,6 @@ public static class AccountSetup
         services.AddScoped<CurrentPerson>();
         services.AddScoped<AuthenticationStateProvider, StandingSignIn>();
         services.AddSingleton<KnownHere>();
-        services.AddSingleton<StudioFacts>();
-        services.AddStudioCulture();
         services.Configure<CookieAuthenticationOptions>(IdentityConstants.ApplicationScheme, cookie =>
         {
             cookie.LoginPath = SignInPath;
