@@ -33,5 +33,7 @@ public sealed class ContainerCandle : ProductKind
 
     public override string FillWord => "pour";
 
+    public override string AfterRestWord => "pack";
+
     public override string ContainerWord => "jar";
 }

@@ -76,6 +76,9 @@ public abstract class ProductKind
     /// <summary>The act of putting it into its container, as a verb.</summary>
     public virtual string FillWord => "fill";
 
+    /// <summary>The act that follows its rest, as a verb: what was poured is packed by then.</summary>
+    public virtual string AfterRestWord => FillWord;
+
     /// <summary>One of what it is put into.</summary>
     public virtual string ContainerWord => "bottle";
 

@@ -35,5 +35,7 @@ public sealed class WaxMelt : ProductKind
 
     public override string FillWord => "pour";
 
+    public override string AfterRestWord => "pack";
+
     public override string ContainerWord => "mould";
 }

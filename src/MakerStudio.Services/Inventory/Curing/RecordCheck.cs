@@ -13,7 +13,7 @@ public sealed record RecordCheck : StudioRequest
     /// <summary>0 nothing, 5 overwhelming.</summary>
     public int? Strength { get; set; }
     public string? Character { get; set; }
-    public Clarity Clarity { get; set; }
+    public Clarity? Clarity { get; set; }
     public string? Note { get; set; }
     public CheckVerdict? Verdict { get; set; }
 }
@@ -24,7 +24,7 @@ public sealed class RecordCheckValidator : AbstractValidator<RecordCheck>
     {
         RuleFor(r => r.Strength).NotNull().WithMessage("Give the strength, 0 to 5.").InclusiveBetween(0, 5).WithMessage("Strength is from 0 to 5.");
         RuleFor(r => r.Verdict).NotNull().WithMessage("Say what follows: passed, rest longer, or hold.").IsInEnum();
-        RuleFor(r => r.Clarity).IsInEnum();
+        RuleFor(r => r.Clarity).NotNull().WithMessage("Say how clear it is, or that it does not apply.").IsInEnum();
         RuleFor(r => r.Character).MaximumLength(200).WithMessage("Keep the character to 200 letters.");
         RuleFor(r => r.Note).MaximumLength(2000).WithMessage("Keep the note to 2,000 letters.");
         RuleFor(r => r.Note).NotEmpty().When(r => r.Verdict == CheckVerdict.Hold).WithMessage("Say what you saw, so that the hold can be lifted.");
@@ -75,7 +75,7 @@ public sealed partial class CureShelf
             var check = new Schema.CureCheck
             {
                 BatchId = batch.Id, At = command.Now, PersonId = command.PersonId, Strength = request.Strength!.Value,
-                Character = Trimmed(request.Character), Clarity = request.Clarity, Note = Trimmed(request.Note), Verdict = request.Verdict!.Value,
+                Character = Trimmed(request.Character), Clarity = request.Clarity!.Value, Note = Trimmed(request.Note), Verdict = request.Verdict!.Value,
             };
             command.Db.CureChecks.Add(check);
             var state = await ApplyAsync(command, batch, check, cancel);

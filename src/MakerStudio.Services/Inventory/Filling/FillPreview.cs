@@ -52,8 +52,8 @@ public sealed record FillPreview(
     private static (PartUse Use, List<CostedUse> Costs) UseOf(FillPart part, int filled, DateOnly today)
     {
         var needed = (long)part.CountPerUnit * filled;
-        var lots = part.Lots.ToDictionary(l => l.Lot.LotId, l => l.UnitCost);
-        var plan = LotChoice.For(new StockAmount(needed, StockUnit.Each), part.Lots.Select(l => l.Lot), today);
+        var lots = part.Lots.ToDictionary(l => l.LotId, l => l.UnitCost);
+        var plan = LotChoice.For(new StockAmount(needed, StockUnit.Each), part.Lots.Select(l => l.OnShelf()), today);
         var costs = plan.Picks.Select(p => new CostedUse(part.Name, p.Amount.Units, lots[p.LotId])).ToList();
         return (new PartUse(part.Name, needed, part.Usable(today), plan.Shortfall.Units, [.. plan.Picks.Select(p => p.Code)], costs.Sum(c => c.Cost)), costs);
     }

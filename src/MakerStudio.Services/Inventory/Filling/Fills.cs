@@ -38,7 +38,7 @@ public sealed partial class Fills(StudioStore store)
         var ids = batch.Parts.Select(p => p.MaterialId).ToArray();
         var lots = await db.Lots.Include(l => l.Balance).Include(l => l.Material)
             .Where(l => ids.Contains(l.MaterialId) && l.Balance!.OnHand > 0).ToListAsync(cancel);
-        var byMaterial = lots.ToLookup(l => l.MaterialId, l => new PricedLot(Shelf.View(l), l.UnitCost));
+        var byMaterial = lots.ToLookup(l => l.MaterialId, l => PricedLot.Of(Shelf.View(l), l.UnitCost));
         return [.. batch.Parts.Select(p => new FillPart(p.MaterialId, p.Material!.Name, p.CountPerUnit, [.. byMaterial[p.MaterialId]])).OrderBy(p => p.Name, StringComparer.Ordinal)];
     }
 
@@ -106,7 +106,15 @@ public sealed record FillCosts(IReadOnlyList<CostedUse> Materials, decimal Labou
 public sealed record FillPart(Guid MaterialId, string Name, int CountPerUnit, IReadOnlyList<PricedLot> Lots)
 {
     /// <summary>Pieces that may be used today.</summary>
-    public long Usable(DateOnly today) => Lots.Where(l => LotChoice.WhyNot(l.Lot, today) is null).Sum(l => l.Lot.OnHand.Units);
+    public long Usable(DateOnly today) => Lots.Where(l => LotChoice.WhyNot(l.OnShelf(), today) is null).Sum(l => l.Pieces);
 }
 
-public sealed record PricedLot(LotOnShelf Lot, decimal UnitCost);
+/// <summary>A lot of packaging with its price; plain, so that a page can carry it over from its first drawing.</summary>
+public sealed record PricedLot(
+    Guid LotId, string Code, LotStatus Status, long Pieces, DateOnly? EffectiveExpiry, bool IsOpen, DateOnly ReceivedOn, decimal UnitCost)
+{
+    internal static PricedLot Of(LotOnShelf lot, decimal unitCost) =>
+        new(lot.LotId, lot.Code, lot.Status, lot.OnHand.Units, lot.EffectiveExpiry, lot.IsOpen, lot.ReceivedOn, unitCost);
+
+    internal LotOnShelf OnShelf() => new(LotId, Code, Status, new StockAmount(Pieces, StockUnit.Each), EffectiveExpiry, IsOpen, ReceivedOn);
+}
