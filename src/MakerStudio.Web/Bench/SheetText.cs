@@ -1,0 +1,47 @@
+using System.Globalization;
+using MakerStudio.Core.Materials;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Services.Inventory;
+using MakerStudio.Web.Shell.Drawings;
+
+namespace MakerStudio.Web.Bench;
+
+/// <summary>Numbers and words of the bench pages, in the studio's marks.</summary>
+internal static class SheetText
+{
+    /// <summary>Decimals of a gram the scale shows: 1 for 0.1 g, 2 for 0.01 g, 3 for 1 mg.</summary>
+    public static int Decimals(long readabilityMilligrams) => readabilityMilligrams switch { >= 100 => 1, >= 10 => 2, _ => 3 };
+
+    /// <summary>Grams with the scale's decimals, or more where the milligrams need them.</summary>
+    public static string Grams(long milligrams, long readabilityMilligrams = 100)
+    {
+        var needed = milligrams % 100 == 0 ? 1 : milligrams % 10 == 0 ? 2 : 3;
+        return QuantityFormat.Mass(Mass.FromMilligrams(milligrams), CultureInfo.CurrentCulture, Math.Max(needed, Decimals(readabilityMilligrams)));
+    }
+
+    public static string Units(long units, StockUnit unit) => unit == StockUnit.Gram
+        ? $"{Grams(units)} g"
+        : $"{units.ToString("N0", CultureInfo.CurrentCulture)} {(units == 1 ? "piece" : "pieces")}";
+
+    public static string Share(decimal fraction) => QuantityFormat.Percent(fraction, CultureInfo.CurrentCulture);
+
+    public static Series SeriesOf(MaterialKind kind) => kind switch
+    {
+        MaterialKind.FragranceOil or MaterialKind.EssentialOil or MaterialKind.PreBlend => Series.Fragrance,
+        MaterialKind.Solvent or MaterialKind.CarrierBase or MaterialKind.Water => Series.Ethanol,
+        MaterialKind.Wax => Series.Overhead,
+        MaterialKind.DryBotanical => Series.Labour,
+        _ => Series.Fixative,
+    };
+
+    /// <summary>"4,000.0 g for 48 bottles of 100 mL".</summary>
+    public static string Size(long target, int? units, string? size) => units is { } n && size is not null
+        ? $"{Grams(target)} g for {n.ToString("N0", CultureInfo.CurrentCulture)} × {size}"
+        : $"{Grams(target)} g";
+
+    /// <summary>Layers in the order in which they were poured.</summary>
+    public static IReadOnlyList<VesselLayer> Layers(WeighSheet sheet) =>
+        [.. sheet.Lines.Where(l => l.RecordedMilligrams > 0)
+            .OrderBy(l => l.Weighings.Where(w => w.ReversedAt is null).Min(w => w.At))
+            .Select(l => new VesselLayer(SeriesOf(l.Kind), l.RecordedMilligrams / 1000m))];
+}

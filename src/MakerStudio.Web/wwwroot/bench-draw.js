@@ -1,0 +1,86 @@
+// Numbers and drawings of the weigh sheet. Masses are whole milligrams; nothing here decides, it only shows.
+const ns = "http://www.w3.org/2000/svg";
+
+/** "1,234.5" from 1234500 in the sheet's marks, with at least as many decimals as the scale shows. */
+export function grams(mg, sheet, least = Number(sheet.dataset.decimals)) {
+  const abs = Math.abs(mg);
+  const frac = String(abs % 1000).padStart(3, "0");
+  const needed = frac.endsWith("00") ? 1 : frac.endsWith("0") ? 2 : 3;
+  const whole = String(Math.floor(abs / 1000)).replace(/\B(?=(\d{3})+$)/g, sheet.dataset.group);
+  return (mg < 0 ? "−" : "") + whole + sheet.dataset.mark + frac.slice(0, Math.max(needed, least));
+}
+
+/** Milligrams typed as grams with one decimal mark, or null. */
+export function milligrams(text, sheet) {
+  const parts = text.split(sheet.dataset.mark);
+  if (parts.length > 2 || !/^\d{0,9}$/.test(parts[0]) || !/^\d{0,3}$/.test(parts[1] ?? "") || text === "" || text === sheet.dataset.mark) return null;
+  return Number(parts[0] || "0") * 1000 + Number((parts[1] ?? "").padEnd(3, "0"));
+}
+
+function node(name, attributes, text) {
+  const it = document.createElementNS(ns, name);
+  for (const [key, value] of Object.entries(attributes)) it.setAttribute(key, value);
+  if (text !== undefined) it.textContent = text;
+  return it;
+}
+
+/** The tolerance on a rule with the reading as a meniscus: the same drawing as the server's ToleranceRule. */
+export function rule(box, target, tolerance, reading, sheet) {
+  const farthest = 12;
+  const off = reading === null ? 0 : Math.max(-farthest, Math.min(farthest, (reading - target) / tolerance));
+  const near = reading === null || Math.abs(reading - target) <= 2.5 * tolerance;
+  const from = Math.min(-3, off - 1), to = Math.max(3, off + 1);
+  const at = (steps) => `${Math.max(0, Math.min(100, ((steps - from) / (to - from)) * 100)).toFixed(3)}%`;
+  const write = (mg) => grams(mg, sheet, 0).replace(new RegExp(`\\${sheet.dataset.mark}0$`), "");
+  const svg = node("svg", { class: "d tol", height: 64, width: "100%", role: "img",
+    "aria-label": reading === null ? `Nothing read yet; ${write(target - tolerance)} to ${write(target + tolerance)} grams is in tolerance`
+      : `Reading ${write(reading)} against ${write(target - tolerance)} to ${write(target + tolerance)} grams` });
+  svg.append(node("rect", { x: at(-1), y: 8, width: `${(200 / (to - from)).toFixed(3)}%`, height: 24, fill: "var(--leaf-wash)" }));
+  svg.append(node("line", { class: "ink", x1: 0, x2: "100%", y1: 32, y2: 32 }));
+  for (let step = Math.ceil(from * 2) / 2; step <= to; step += 0.5) {
+    svg.append(node("line", { class: "ax", x1: at(step), x2: at(step), y1: 32, y2: Number.isInteger(step) ? 43 : 37 }));
+  }
+  for (const edge of [-1, 1]) svg.append(node("line", { stroke: "var(--leaf)", "stroke-width": 2.5, x1: at(edge), x2: at(edge), y1: 4, y2: 38 }));
+  const word = (steps, text, bold) => {
+    const share = (steps - from) / (to - from);
+    svg.append(node("text", { class: bold ? "tb" : "t2", x: at(steps), y: 58, "text-anchor": share < 0.1 ? "start" : share > 0.9 ? "end" : "middle" }, text));
+  };
+  if (near) {
+    const reach = write(target + tolerance).length > 5 ? 1 : 2;
+    for (let step = -reach; step <= reach; step++) word(step, write(target + step * tolerance), step === 0);
+  } else {
+    word(0, `${write(target - tolerance)}–${write(target + tolerance)}`, false);
+    word(off, write(reading), true);
+  }
+  if (reading !== null) {
+    const cup = node("svg", { x: at(off), y: 20, width: 1, height: 1, overflow: "visible" });
+    cup.append(node("path", { class: "cup", d: "M-8 0Q0 19 8 0Z" }), node("path", { class: "ink", d: "M-8 0Q0 19 8 0" }));
+    svg.append(cup);
+  }
+  box.replaceChildren(svg);
+}
+
+/** Raises the level in a drawn vessel by what is typed and not yet recorded. */
+export function pour(box, total, extra, full, fill) {
+  const svg = box.querySelector("svg.cyl");
+  const group = svg?.querySelector("g[clip-path]");
+  if (!group) return;
+  const height = svg.viewBox.baseVal.height, slim = height > 600;
+  const left = 6, right = slim ? 30 : 107, bottom = height - 8, top = 24;
+  const end = Math.max(full, total);
+  const y = (mg) => bottom - Math.min(1, mg / end) * (bottom - top);
+  group.querySelector(".pour")?.remove();
+  if (extra > 0) {
+    const high = y(total + extra);
+    group.append(node("rect", { class: "pour", x: left, y: high, width: right - left, height: y(total) - high, fill }));
+  }
+  let surface = svg.querySelector("path.surface") ?? [...svg.querySelectorAll(":scope > path.ink")].find((p) => p.getAttribute("d").includes("Q"));
+  if (total + extra <= 0) { surface?.remove(); return; }
+  if (!surface) {
+    surface = node("path", { class: "ink" });
+    svg.append(surface);
+  }
+  surface.classList.add("surface");
+  const level = y(total + extra);
+  surface.setAttribute("d", `M${left} ${level - 5}Q${(left + right) / 2} ${level + 5} ${right} ${level - 5}`);
+}
