@@ -2,6 +2,7 @@ using MakerStudio.LocalPostgres;
 using MakerStudio.Services;
 using MakerStudio.Services.Schema;
 using MakerStudio.Web.Account;
+using MakerStudio.Web.Bench;
 using MakerStudio.Web.Hosting;
 using MakerStudio.Web.Shell;
 using MakerStudio.Web.Storeroom;
@@ -43,6 +44,7 @@ try
     app.MapStudioHealth();
     app.MapPapers();
     app.MapStudioAccounts();
+    app.MapStudioBench();
     app.MapStudioShell();
     await app.RunAsync();
     return 0;
