@@ -98,7 +98,7 @@ public class LibraryTests
         await using var studio = await TestStudio.NewAsync();
         var formulas = studio.Get<Formulas>();
         var fig = await studio.NewFormulaAsync("Fig");
-        Assert.IsType<NameTaken>((await formulas.NewAsync(studio.Bo, new NewFormula { Name = "fig", ProductKind = "room-spray-alcohol" })).Refusal);
+        Assert.IsType<FormulaNameTaken>((await formulas.NewAsync(studio.Bo, new NewFormula { Name = "fig", ProductKind = "room-spray-alcohol" })).Refusal);
         await studio.NewFormulaAsync("Fig", "container-candle");
 
         (await formulas.PutAwayAsync(studio.Bo, new PutAwayFormula { FormulaId = fig.FormulaId })).Expect();
@@ -107,7 +107,7 @@ public class LibraryTests
         Assert.IsType<PutAwayFirst>((await studio.Get<Versions>().KeepAsync(studio.Ana, Keep(away))).Refusal);
 
         await studio.NewFormulaAsync("Fig");
-        Assert.IsType<NameTaken>((await formulas.PutAwayAsync(studio.Ana, new PutAwayFormula { FormulaId = fig.FormulaId, TakeOut = true })).Refusal);
+        Assert.IsType<FormulaNameTaken>((await formulas.PutAwayAsync(studio.Ana, new PutAwayFormula { FormulaId = fig.FormulaId, TakeOut = true })).Refusal);
         var sheet = await studio.SheetAsync(fig.FormulaId);
         (await formulas.RenameAsync(studio.Ana, new RenameFormula { FormulaId = fig.FormulaId, Name = "Old Fig", Version = sheet.Formula.Version })).Expect();
         Assert.IsType<Stale>((await formulas.RenameAsync(studio.Bo, new RenameFormula { FormulaId = fig.FormulaId, Name = "Older Fig", Version = sheet.Formula.Version })).Refusal);

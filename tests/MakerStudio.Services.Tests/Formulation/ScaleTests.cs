@@ -44,7 +44,7 @@ public class ScaleTests
         Assert.Equal([(48L, 8L)], scaled.Parts.Select(p => (p.Needed, p.Missing)));
         Assert.Equal((Mass.FromGrams(2_000m), scaled.Lines[2].Material.Id), (scaled.Largest!.Total, scaled.Largest.LimitingMaterialId));
         // 2,000 × 0.985 / 82.0 = 24.02.
-        Assert.Equal(24, scaled.LargestBottles);
+        Assert.Equal((24, 40L), (scaled.LargestBottles, scaled.PackagingFor));
     }
 
     [Fact]

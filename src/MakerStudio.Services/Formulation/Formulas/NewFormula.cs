@@ -28,7 +28,7 @@ public sealed class NewFormulaValidator : AbstractValidator<NewFormula>
 public sealed record FormulaStarted(Guid FormulaId, Guid VersionId);
 
 /// <summary>A formula of this name and kind is in use.</summary>
-public sealed record NameTaken(string Name, string KindName, Guid FormulaId) : Refusal
+public sealed record FormulaNameTaken(string Name, string KindName, Guid FormulaId) : Refusal
 {
     public override string Happened => $"There is already a {KindName} called {Name}.";
     public override string ToDo => "Open that one, or give this a name of its own.";
@@ -52,7 +52,7 @@ public sealed partial class Formulas
             {
                 Number = 1, State = FormulaState.Draft,
                 CureMinHours = (int)kind.CureMin.TotalHours, CureIdealHours = (int)kind.CureIdeal.TotalHours,
-                ExpectedLossPercent = kind.ExpectedLossFraction * 100m,
+                ExpectedLossPercent = InPercent(kind.ExpectedLossFraction),
                 CreatedById = command.PersonId, CreatedAt = command.Now, KeptAt = command.Now,
             };
             var formula = new Formula { Name = name, ProductKind = kind.Key, CreatedAt = command.Now, Versions = { draft } };
@@ -61,6 +61,9 @@ public sealed partial class Formulas
             command.Record("formula", formula.Id, $"Started {name}, {kind.Name}", Topics.Formulas);
             return new FormulaStarted(formula.Id, draft.Id);
         }, cancel: cancel);
+
+    /// <summary>1.5 rather than 1.500: it stands in a field.</summary>
+    private static decimal InPercent(decimal fraction) => fraction * 100m / 1.0000000000000000000000000000m;
 
     /// <summary>What a pre-blend becomes on the shelf: the material of that name which nothing makes yet, or a new one.</summary>
     private static async Task<Guid> MadeMaterialAsync(Command command, string name, CancellationToken cancel)
@@ -81,7 +84,7 @@ public sealed partial class Formulas
         return material.Id;
     }
 
-    private static async Task<NameTaken?> TakenAsync(StudioDb db, string name, ProductKind kind, Guid? except, CancellationToken cancel)
+    private static async Task<FormulaNameTaken?> TakenAsync(StudioDb db, string name, ProductKind kind, Guid? except, CancellationToken cancel)
     {
         var same = PlainText.SamePattern(name);
         var other = await db.Formulas

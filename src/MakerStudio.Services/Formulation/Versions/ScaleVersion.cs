@@ -54,10 +54,11 @@ public sealed record ScaledPart(LineMaterial Material, long Needed, long Missing
 /// <param name="Needed">Before rounding up.</param>
 /// <param name="Bottles">Asked for, or how many a mass fills after the expected loss; null without a size.</param>
 /// <param name="Largest">The largest batch the shelf allows now; null while nothing limits it.</param>
-/// <param name="LargestBottles">How many that fills.</param>
+/// <param name="LargestBottles">How many that fills, packaging not looked at.</param>
+/// <param name="PackagingFor">For how many the packaging is on the shelf; null where a size names none.</param>
 public sealed record ScaleSheet(
     Mass? Fill, Mass Needed, Mass Total, int? Bottles, decimal LossPercent, IReadOnlyList<ScaledLine> Lines, IReadOnlyList<ScaledPart> Parts,
-    decimal? MaterialsCost, LargestNow? Largest, int? LargestBottles)
+    decimal? MaterialsCost, LargestNow? Largest, int? LargestBottles, long? PackagingFor)
 {
     public bool HasShortage => Lines.Any(l => l.Missing > Mass.Zero) || Parts.Any(p => p.Missing > 0);
 }

@@ -29,7 +29,8 @@ internal static class ScaledBatch
         return new(
             fill, plan.Needed, plan.Total, bottles, version.ExpectedLossPercent, lines, Parts(size, bottles ?? 0, materials),
             lines.Any(l => l.Cost is null) ? null : lines.Sum(l => l.Cost!.Value),
-            worked.Largest, worked.Largest is { } largest ? Filled(largest.Total, fill, version.ExpectedLossPercent) : null);
+            worked.Largest, worked.Largest is { } largest ? Filled(largest.Total, fill, version.ExpectedLossPercent) : null,
+            size is { Parts.Count: > 0 } ? size.Parts.Min(p => Math.Max(0, materials[p.MaterialId].Available) / p.CountPerUnit) : null);
     }
 
     private static Outcome<ScalePlan> ForBottles(int bottles, VersionRow version, SizeRow? size, Mass? fill, Mass roundUpTo)

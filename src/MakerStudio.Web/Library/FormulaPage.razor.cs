@@ -1,0 +1,230 @@
+using MakerStudio.Core.Blending;
+using MakerStudio.Core.Products;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Services;
+using MakerStudio.Services.Formulation;
+using MakerStudio.Web.Account;
+using MakerStudio.Web.Library.Workbench;
+using MakerStudio.Web.Shell.Parts;
+using Microsoft.AspNetCore.Components;
+using MudBlazor;
+
+namespace MakerStudio.Web.Library;
+
+/// <summary>The workbench: change one thing and see all that follows. Every change is kept as it is made.</summary>
+public partial class FormulaPage
+{
+    private const decimal UsualBatchGrams = 1000m;
+    private decimal? _batchGrams;
+    private bool _dirty;
+    private bool _keeping;
+    private Refusal? _why;
+    private StaleDraft? _stale;
+    private string? _takenOut;
+    private DateTimeOffset? _takenOutAt;
+    private (DraftLine Line, int At)? _undo;
+
+    [Inject] private Formulas Formulas { get; set; } = default!;
+    [Inject] private Versions Versions { get; set; } = default!;
+    [Inject] private CurrentPerson Person { get; set; } = default!;
+    [Inject] private IDialogService Dialogs { get; set; } = default!;
+    [Inject] private NavigationManager Navigation { get; set; } = default!;
+
+    [Parameter] public Guid Id { get; set; }
+    [PersistentState] public FormulaSheet? Data { get; set; }
+    [PersistentState] public IReadOnlyList<LineMaterial>? Choosable { get; set; }
+    [PersistentState] public IReadOnlyList<LineMaterial>? Packing { get; set; }
+
+    private DraftForm? Form { get; set; }
+
+    private IReadOnlyList<LineMaterial> Materials => Choosable ?? [];
+
+    private IReadOnlyList<LineMaterial> Packaging => Packing ?? [];
+
+    private VersionRow? Draft => Data?.Draft;
+
+    private VersionRow? Before => Draft is null ? null : Data!.Before(Draft);
+
+    /// <summary>The draft as it stands in the form, kept or not.</summary>
+    private VersionRow Shown => Draft! with { Lines = Form!.Rows, Why = Form.Why, Method = Form.Method };
+
+    private Worked? Worked => Form!.IsRead ? Services.Formulation.Worked.Of(Data!, Shown) : null;
+
+    private FormulaSheet Live => Data! with { Versions = [.. Data!.Versions.Select(v => v.Id == Shown.Id ? Shown : v)] };
+
+    private VersionRow[] Bars => Before is null ? [Shown] : [Before, Shown];
+
+    private string Keeping => _stale is not null || _why is not null ? "Not kept yet"
+        : !Form!.IsRead ? "Not kept: a field cannot be read"
+        : _dirty || _keeping ? "Keeping…"
+        : $"Kept {TimeZoneInfo.ConvertTime(Form.KeptAt, Shell.TimeZone):HH:mm}";
+
+    [Inject] private Shell.ShellState Shell { get; set; } = default!;
+
+    private string Sentence => Form!.Lines.Count == 0 ? "Add the first material; the percentages are worked out for you."
+        : Worked is null ? "One field cannot be read yet."
+        : !Worked.AddsUp ? "The lines do not add up yet."
+        : Before is null ? $"{Form.Lines.Count} lines add up to 100.00 % by weight."
+        : $"Changed from v{Before.Number}. Release it to make it.";
+
+    private string? NotYet => Form!.Lines.Count == 0 ? "no lines yet"
+        : Worked is null || !Worked.AddsUp ? "the lines do not add up"
+        : Form.Lines.Any(l => l.Basis == LineBasis.Drops) ? "drops are for trials"
+        : _stale is not null || _why is not null ? "not kept yet" : null;
+
+    protected override async Task OnInitializedAsync()
+    {
+        if (Data is null)
+        {
+            Data = await Formulas.ReadAsync(Id);
+            Choosable = await Formulas.MaterialsAsync();
+            Packing = await Formulas.PackagingAsync();
+        }
+
+        _batchGrams = Data?.LastBatchMilligrams / 1000m ?? UsualBatchGrams;
+        Open();
+    }
+
+    protected override bool Concerns(News news) => news.Topic switch
+    {
+        Topics.Formulas or Topics.Materials or Topics.Lots or Topics.Batches => true,
+        _ => false,
+    };
+
+    protected override async Task ReadAsync()
+    {
+        if (_keeping)
+        {
+            return;
+        }
+
+        var fresh = await Formulas.ReadAsync(Id);
+        if (fresh is null || _keeping)
+        {
+            return;
+        }
+
+        Choosable = await Formulas.MaterialsAsync();
+        Packing = await Formulas.PackagingAsync();
+        var added = Form?.Lines.Select(l => l.MaterialId).Where(id => !fresh.Materials.ContainsKey(id)).Distinct().Select(id => Data!.Materials[id]) ?? [];
+        Data = fresh with { Materials = new Dictionary<Guid, LineMaterial>(fresh.Materials.Concat(added.Select(m => KeyValuePair.Create(m.Id, m)))) };
+        if (Form is null || Draft is null || Draft.Id != Form.VersionId)
+        {
+            Open();
+        }
+        else if (Draft.Version != Form.Version && !_dirty && Form.IsRead && _stale is null && _why is null)
+        {
+            Form.Take(Draft);
+        }
+    }
+
+    private void Open() => Form = Draft is null ? null : new DraftForm(Draft, ProductKinds.Get(Data!.Formula.ProductKind).DefaultBasis);
+
+    /// <summary>Keeps what is typed; a change made while one is being kept goes out right after it.</summary>
+    private async Task ChangedAsync()
+    {
+        _dirty = true;
+        if (_keeping)
+        {
+            return;
+        }
+
+        _keeping = true;
+        try
+        {
+            while (_dirty && Form!.IsRead && _stale is null)
+            {
+                _dirty = false;
+                await KeepAsync();
+            }
+        }
+        finally
+        {
+            _keeping = false;
+        }
+    }
+
+    private async Task KeepAsync()
+    {
+        var outcome = await Versions.KeepAsync(await Person.ActorAsync(), Form!.ToRequest());
+        _stale = outcome.Refusal as StaleDraft;
+        _why = _stale is null ? outcome.Refusal : null;
+        if (outcome is Done<DraftKept> done)
+        {
+            (Form.Version, Form.KeptAt) = (done.Value.Version, done.Value.KeptAt);
+        }
+    }
+
+    private async Task TakeTheirsAsync()
+    {
+        Form!.Take(_stale!.Theirs);
+        (_stale, _why, _dirty) = (null, null, false);
+        await ReadAsync();
+    }
+
+    private Task KeepMineAsync()
+    {
+        Form!.Version = _stale!.Theirs.Version;
+        _stale = null;
+        return ChangedAsync();
+    }
+
+    private Task AddAsync(LineMaterial material)
+    {
+        Data = Data! with { Materials = new Dictionary<Guid, LineMaterial>(Data.Materials) { [material.Id] = material } };
+        Form!.Add(material.Id);
+        return ChangedAsync();
+    }
+
+    private Task TakeOutAsync(DraftLine line)
+    {
+        _undo = (line, Form!.Lines.IndexOf(line));
+        Form.Lines.Remove(line);
+        (_takenOut, _takenOutAt) = ($"{Data!.Materials[line.MaterialId].Name} is taken out.", Clock.GetUtcNow());
+        return ChangedAsync();
+    }
+
+    private Task PutBackAsync()
+    {
+        if (_undo is var (line, at))
+        {
+            Form!.Lines.Insert(Math.Min(at, Form.Lines.Count), line);
+        }
+
+        (_undo, _takenOut, _takenOutAt) = (null, null, null);
+        return ChangedAsync();
+    }
+
+    private async Task MeasureAsync(decimal? density)
+    {
+        var outcome = await Versions.SetDensityAsync(
+            await Person.ActorAsync(), new SetDensity { VersionId = Form!.VersionId, Version = Form.Version, GramsPerMillilitre = density });
+        _why = outcome.Refusal;
+        if (outcome is Done<DraftKept> done)
+        {
+            Form.Version = done.Value.Version;
+            Data = Data! with { Versions = [.. Data!.Versions.Select(v => v.Id == Form.VersionId ? v with { MeasuredDensity = density } : v)] };
+        }
+    }
+
+    private async Task ReleaseAsync()
+    {
+        var number = Draft!.Number;
+        var answer = await Dialogs.AskAsync(new QuestionText(
+            $"Release v{number}?", $"Its {Form!.Lines.Count} lines, method and rest times are frozen for good. Changing it later starts v{number + 1}.",
+            $"Release v{number}", "Go on writing", Before is not null && Form.Why is null ? $"Why it differs from v{Before.Number}" : null, Glyph: Glyphs.Lock));
+        if (!answer.Chosen)
+        {
+            return;
+        }
+
+        var outcome = await Versions.ReleaseAsync(
+            await Person.ActorAsync(), new ReleaseVersion { VersionId = Form.VersionId, Version = Form.Version, Why = answer.Reason });
+        _stale = outcome.Refusal as StaleDraft;
+        _why = _stale is null ? outcome.Refusal : null;
+        if (outcome is Done<VersionReleased> done)
+        {
+            Navigation.NavigateTo($"/library/{Id}/v/{done.Value.Number}");
+        }
+    }
+}

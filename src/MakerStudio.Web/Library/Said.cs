@@ -1,0 +1,113 @@
+using System.Globalization;
+using MakerStudio.Core.Blending;
+using MakerStudio.Core.Materials;
+using MakerStudio.Core.Products;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Services.Formulation;
+using MakerStudio.Web.Shell.Drawings;
+
+namespace MakerStudio.Web.Library;
+
+/// <summary>Numbers and words of the library, as every page of it says them.</summary>
+internal static class Said
+{
+    /// <summary>"12.00" for a fraction of 0.12.</summary>
+    public static string Percent(decimal fraction) => QuantityFormat.Percent(fraction, CultureInfo.CurrentCulture);
+
+    /// <summary>"12.00" for 12 per cent.</summary>
+    public static string Two(decimal percent) => QuantityFormat.Number(percent, CultureInfo.CurrentCulture, 2);
+
+    /// <summary>Grams to a tenth, or finer where the batch is small enough to be weighed finer.</summary>
+    public static string Grams(Mass mass, Mass? of = null) => QuantityFormat.Mass(mass, CultureInfo.CurrentCulture, DecimalsFor(of ?? mass));
+
+    public static string Grams(long milligrams) => Grams(Mass.FromMilligrams(milligrams), Mass.FromGrams(1000));
+
+    public static string Money(decimal? amount, int decimals = 2) =>
+        amount is { } known ? QuantityFormat.Money(known, decimals, CultureInfo.CurrentCulture) : "–";
+
+    public static string Density(Density? density) =>
+        density is { } known ? QuantityFormat.Number(known.GramsPerMillilitre, CultureInfo.CurrentCulture, 3) : "–";
+
+    /// <summary>48 h, or days from four days on.</summary>
+    public static string Rest(int hours) => hours >= 96 && hours % 24 == 0 ? $"{hours / 24} d" : $"{hours} h";
+
+    public static string Basis(LineBasis basis) => basis switch
+    {
+        LineBasis.PartsByWeight => "parts by weight",
+        LineBasis.PartsByVolume => "parts by volume",
+        LineBasis.PercentByWeight => "% by weight",
+        LineBasis.PercentByVolume => "% by volume",
+        LineBasis.PercentOfWax => "% of wax",
+        LineBasis.Millilitres => "mL",
+        LineBasis.Drops => "drops",
+        _ => "g",
+    };
+
+    /// <summary>What stands in the field behind the number.</summary>
+    public static string Unit(LineBasis basis) => basis switch
+    {
+        LineBasis.PartsByWeight or LineBasis.PartsByVolume => "parts",
+        LineBasis.PercentByWeight => UnitWords.PercentByWeight,
+        LineBasis.PercentByVolume => UnitWords.PercentByVolume,
+        LineBasis.PercentOfWax => UnitWords.PercentOfWax,
+        LineBasis.Millilitres => "mL",
+        LineBasis.Drops => UnitWords.Drops,
+        _ => "g",
+    };
+
+    public static string Family(string productKind) => productKind switch
+    {
+        "room-spray-alcohol" or "room-spray-water" or "linen-spray" => "Sprays",
+        "reed-diffuser" => "Diffusers",
+        "pre-blend" => "Pre-blends",
+        _ => "Candles, melts and sachets",
+    };
+
+    public static string KindName(string productKind) => ProductKinds.Find(productKind)?.Name ?? productKind;
+
+    /// <summary>The series a material is drawn in; kinds without their own are drawn as overhead is.</summary>
+    public static Series SeriesOf(MaterialKind kind) => kind switch
+    {
+        MaterialKind.FragranceOil or MaterialKind.EssentialOil or MaterialKind.PreBlend => Series.Fragrance,
+        MaterialKind.Solvent or MaterialKind.CarrierBase or MaterialKind.Water => Series.Ethanol,
+        MaterialKind.Fixative or MaterialKind.Solubiliser => Series.Fixative,
+        MaterialKind.Wax => Series.Packaging,
+        MaterialKind.DryBotanical => Series.Labour,
+        _ => Series.Overhead,
+    };
+
+    /// <summary>"fragrance 12.00 → 11.10": one change in words; the name stands before it.</summary>
+    public static string Change(LineChange change) => change switch
+    {
+        LineChange.Added added => $"added {Two(added.Percent)}",
+        LineChange.Removed removed => $"taken out, was {Two(removed.Percent)}",
+        LineChange.Amount amount => $"{Two(amount.From)} → {Two(amount.To)}",
+        LineChange.Moved moved => $"added {Ordinal(moved.To)} instead of {Ordinal(moved.From)}",
+        _ => "",
+    };
+
+    /// <summary>The same formula in parts by weight and in % by volume before mixing, or null while it does not add up.</summary>
+    public static string? Otherwise(FormulaSheet sheet, VersionRow version, Worked worked)
+    {
+        var shares = version.Lines.Zip(worked.Shares, (l, s) => (s.Fraction, sheet.Materials[l.MaterialId].DensityKnown)).Where(s => s.Fraction > 0).ToArray();
+        if (shares.Length < 2)
+        {
+            return null;
+        }
+
+        var smallest = shares.Min(s => s.Fraction);
+        var parts = string.Join(" : ", shares.Select(s => (s.Fraction / smallest).ToString("#,0.##", CultureInfo.CurrentCulture)));
+        if (shares.Any(s => s.DensityKnown is null))
+        {
+            return $"{parts} parts by weight.";
+        }
+
+        var volumes = shares.Select(s => s.Fraction / s.DensityKnown!.Value.GramsPerMillilitre).ToArray();
+        var percents = LargestRemainder.Share(Core.Blending.Formulation.PercentUnits, volumes).Select(p => Two(p / 100m));
+        return $"{parts} parts by weight; {string.Join(" : ", percents)} % by volume before mixing.";
+    }
+
+    private static int DecimalsFor(Mass of) => of.Grams >= 1000 ? 1 : of.Grams >= 10 ? 2 : 3;
+
+    private static string Ordinal(int place) => place switch { 1 => "first", 2 => "second", 3 => "third", _ => $"in place {place}" };
+}
