@@ -1,4 +1,5 @@
 using MakerStudio.Services.Accounts;
+using MakerStudio.Services.Exchange;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Services.Formulation;
 using MakerStudio.Services.Schema;
@@ -61,6 +62,9 @@ public static class StudioServices
         services.AddSingleton<Lots>();
         services.AddSingleton<Stock>();
         services.AddSingleton<Verify>();
+
+        // Exchange
+        services.AddSingleton<SampleStudio>();
 
         return services;
     }

@@ -20,9 +20,9 @@ if (command.Alone is { } alone)
 
 try
 {
-    var builder = WebApplication.CreateBuilder(command == StudioCommand.Serve ? args : []);
+    var builder = WebApplication.CreateBuilder(command.WithServices is null ? words : []);
     builder.AddSecretFiles().AddStudioLog().AddStudioFront();
-    await using var database = await StudioDatabase.ChooseAsync(builder.Configuration, beside: command.WithServices is not null);
+    await using var database = await StudioDatabase.ChooseAsync(builder.Configuration, beside: command.WithServices is not null, command.UsualFolder);
     builder.Services.AddStudioServices(database.AppConnectionString);
     builder.AddStudioShell();
     builder.AddStudioAccounts();

@@ -26,6 +26,9 @@ public sealed class StudioStore
 
     internal TimeProvider Clock { get; }
 
+    /// <summary>The same database by another clock: the sample studio goes through its weeks on one.</summary>
+    internal StudioStore OnClock(TimeProvider clock) => new(_contexts, clock);
+
     /// <summary>A context for reading; nothing is tracked.</summary>
     internal async Task<StudioDb> ReadAsync(CancellationToken cancel = default)
     {

@@ -23,12 +23,19 @@ internal sealed record StudioCommand(string Name, string Takes, string Says)
     /// <summary>Runs before the studio is served, on a migrated database.</summary>
     public Func<IServiceProvider, Task>? BeforeServing { get; init; }
 
+    /// <summary>Name of the data folder where STUDIO_DATA names none.</summary>
+    public string UsualFolder { get; init; } = StudioDatabase.UsualFolder;
+
     public static readonly StudioCommand Serve = new("", "", "opens the studio at " + StudioFront.UsualAddress) { BeforeServing = FirstRunLink.PrintAsync };
 
     // The place for further commands: one line each.
     public static readonly IReadOnlyList<StudioCommand> All =
     [
         Serve,
+        new("sample", "", "opens a studio to practise on, in a data folder of its own (" + SampleCommand.UsualFolder + "); made at the first start")
+        {
+            BeforeServing = SampleCommand.OpenAsync, UsualFolder = SampleCommand.UsualFolder,
+        },
         new("verify", "", "recomputes every balance and cost from the ledger and lists what differs") { WithServices = VerifyAsync },
         new("healthcheck", "", "asks the running studio whether it is ready; ends with 0 when it is") { Alone = _ => HealthCheck.AskAsync() },
         new("reset-password", "NAME", "prints a one-time link by which NAME sets a new passphrase")

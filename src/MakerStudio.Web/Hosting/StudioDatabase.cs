@@ -17,6 +17,9 @@ internal sealed record StudioDatabase(string OwnerConnectionString, string AppCo
     private const string FolderKey = "STUDIO_DATA";
     private const string ClusterFolder = "postgres";
 
+    /// <summary>Name of the data folder of a real studio.</summary>
+    public const string UsualFolder = "makerstudio";
+
     /// <summary>The words by which a connection string may name the role.</summary>
     private static readonly string[] RoleKeys = ["Username", "User Id", "User Name", "UserId", "User"];
 
@@ -39,14 +42,15 @@ internal sealed record StudioDatabase(string OwnerConnectionString, string AppCo
     /// uses the server that runs.
     /// </summary>
     /// <param name="beside">True for a command that may run while the studio is open.</param>
-    public static async Task<StudioDatabase> ChooseAsync(IConfiguration configuration, bool beside)
+    /// <param name="usualFolder">Name of the data folder where none is set.</param>
+    public static async Task<StudioDatabase> ChooseAsync(IConfiguration configuration, bool beside, string usualFolder = UsualFolder)
     {
         if (configuration.GetConnectionString(AppKey) is { Length: > 0 } app)
         {
             return new StudioDatabase(configuration.GetConnectionString(OwnerKey) ?? app, app);
         }
 
-        var options = new LocalClusterOptions(Path.Combine(FolderOf(configuration), ClusterFolder)) { Log = Say };
+        var options = new LocalClusterOptions(Path.Combine(FolderOf(configuration, usualFolder), ClusterFolder)) { Log = Say };
         if (beside && LocalCluster.FindRunning(options) is { } running)
         {
             return new StudioDatabase(
@@ -66,7 +70,7 @@ internal sealed record StudioDatabase(string OwnerConnectionString, string AppCo
     /// <c>STUDIO_DATA</c>, else the user's data folder (XDG base directories). Root's home is closed to the database's
     /// user, so for root it is under /var/lib.
     /// </summary>
-    private static string FolderOf(IConfiguration configuration)
+    internal static string FolderOf(IConfiguration configuration, string usualFolder)
     {
         if (configuration[FolderKey] is { Length: > 0 } named)
         {
@@ -74,8 +78,8 @@ internal sealed record StudioDatabase(string OwnerConnectionString, string AppCo
         }
 
         return Environment.IsPrivilegedProcess
-            ? "/var/lib/makerstudio"
-            : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData), "makerstudio");
+            ? Path.Combine("/var/lib", usualFolder)
+            : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData), usualFolder);
     }
 
     private static void Say(ClusterEvent happened)

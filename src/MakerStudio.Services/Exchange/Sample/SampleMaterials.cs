@@ -1,0 +1,43 @@
+using System.Text;
+using MakerStudio.Core.Materials;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Services.Inventory;
+
+namespace MakerStudio.Services.Exchange;
+
+/// <summary>What the sample studio keeps on its shelves, and the papers filed with it.</summary>
+internal sealed class SampleMaterials(Story story)
+{
+    public IEnumerable<SampleAct> Acts()
+    {
+        foreach (var (form, index) in SampleMaterialList.All.Select((form, index) => (form, index)))
+        {
+            yield return new SampleAct(story.Day(Story.Days, 9).AddMinutes(index * 3), () => AddAsync(form, index));
+        }
+    }
+
+    private async Task AddAsync(AddMaterial form, int index)
+    {
+        var actor = index % 3 == 2 ? story.Bo : story.Ana;
+        var added = (await story.Materials.AddAsync(actor, form with { RequestId = Guid.CreateVersion7() })).Expect();
+        story.MaterialIds[added.Name] = added.Id;
+        story.Clock.Pass(1);
+        foreach (var kind in form.RequiredPapers.Where(kind => !PaperCheck.IsPerLot(kind)))
+        {
+            await FileAsync(story, actor, new AddPaper
+            {
+                MaterialId = added.Id, Kind = kind, Edition = "edition 4", EditionDate = story.Date.AddDays(-120 - (index * 5)),
+            }, added.Name);
+        }
+    }
+
+    /// <summary>Files a paper of plain text that says that it is invented.</summary>
+    public static async Task FileAsync(Story story, Actor actor, AddPaper paper, string about)
+    {
+        var title = PaperKinds.Name(paper.Kind);
+        paper.FileName = $"{title} {about}.txt";
+        paper.Content = Encoding.UTF8.GetBytes(
+            $"{title.ToUpperInvariant()}\n{about}\n\nInvented for the sample studio, to practise with. It says nothing about any real material.\n");
+        (await story.Papers.AddAsync(actor, paper)).Expect();
+    }
+}
