@@ -1,0 +1,56 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace MakerStudio.Browser.Tests.Browsing;
+
+/// <summary>What every page is held to.</summary>
+internal static class PageChecks
+{
+    /// <summary>Sub-pixel widths are rounded up by the browser.</summary>
+    private const int RoundingPixels = 1;
+
+    /// <summary>Waits until the page answers to clicks: until its circuit has taken over from what the server drew. Plain pages have none.</summary>
+    public static async Task ReadyAsync(this IPage page)
+    {
+        await page.WaitForLoadStateAsync(LoadState.Load);
+        await Assertions.Expect(page.Locator("main[data-live=no]")).ToHaveCountAsync(0);
+    }
+
+    public static async Task HasOneH1Async(this IPage page) => await Assertions.Expect(page.Locator("h1:visible")).ToHaveCountAsync(1);
+
+    /// <summary>Measures at each width and names what sticks out; leaves the page as wide as it was.</summary>
+    public static async Task<IReadOnlyList<string>> SidewaysAsync(this IPage page)
+    {
+        var was = page.ViewportSize!;
+        var found = new List<string>();
+        foreach (var width in Device.Widths)
+        {
+            await page.SetViewportSizeAsync(width, was.Height);
+            var over = await page.EvaluateAsync<string?>("""
+                rounding => {
+                  const root = document.documentElement, wide = root.clientWidth + rounding;
+                  if (root.scrollWidth <= wide) return null;
+                  const out = [...document.body.querySelectorAll('*')].filter(e => e.getBoundingClientRect().right > wide);
+                  const names = out.slice(0, 5).map(e => `${e.tagName.toLowerCase()}.${e.className?.baseVal ?? e.className}`);
+                  return `${root.scrollWidth} px: ${names.join(', ')}`;
+                }
+                """, RoundingPixels);
+            if (over is not null)
+            {
+                found.Add($"{page.Url} at {width}: {over}");
+            }
+        }
+
+        await page.SetViewportSizeAsync(was.Width, was.Height);
+        return found;
+    }
+
+    /// <summary>Serious and critical findings of axe, one line each.</summary>
+    public static async Task<IReadOnlyList<string>> SeriousAsync(this IPage page)
+    {
+        var result = await page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
+        return [.. result.Violations.Where(v => v.Impact is "serious" or "critical").SelectMany(v => v.Nodes.Select(n =>
+            $"{page.Url}: {v.Id} ({v.Impact}): {n.Html} | {string.Join("; ", n.Any.Concat(n.All).Concat(n.None).Select(c => c.Message))}"))];
+    }
+}

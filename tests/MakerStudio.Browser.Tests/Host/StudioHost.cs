@@ -1,0 +1,66 @@
+using System.Collections.Concurrent;
+using MakerStudio.Browser.Tests.Browsing;
+using MakerStudio.Services;
+using MakerStudio.Services.Accounts;
+using Microsoft.Playwright;
+
+namespace MakerStudio.Browser.Tests.Host;
+
+/// <summary>
+/// The studio of one test class: Quince Yard Studio with Ana, an owner, and Bo, a maker, at Sat 24 Oct 2026, 18:00 in
+/// Berlin. People are made by the services here; the pages that make them have a test of their own.
+/// </summary>
+public class StudioHost : IAsyncLifetime
+{
+    public const string Passphrase = "lantern quarry seven tides";
+
+    /// <summary>18:00 in Berlin, the evening before the clocks go back.</summary>
+    public static readonly DateTimeOffset SaturdayEvening = new(2026, 10, 24, 16, 0, 0, TimeSpan.Zero);
+
+    private readonly ConcurrentDictionary<string, Lazy<Task<string>>> _signIns = new();
+
+    public StudioApp App { get; private set; } = null!;
+    public Uri Address => App.Address;
+    public Actor Ana { get; private set; } = null!;
+    public Actor Bo { get; private set; } = null!;
+
+    public virtual async Task InitializeAsync()
+    {
+        App = await StudioApp.StartAsync(SaturdayEvening);
+        var setUp = new SetUpStudio
+        {
+            Token = (await App.Get<FirstRun>().IssueLinkAsync())!, Name = "Quince Yard Studio", PersonName = "Ana", Initials = "An",
+            Passphrase = Passphrase, Scales = [new NewScale("Scale 2", 5_000_000, 100)],
+        };
+        var owner = (await App.Get<FirstRun>().SetUpAsync(setUp)).Expect().Owner;
+        Ana = await ActorAsync(owner.Id);
+        var invitation = new InvitePerson { Name = "Bo" };
+        (await App.Get<Invitations>().InviteAsync(Ana, invitation)).Expect();
+        var bo = (await App.Get<Invitations>().JoinAsync(new JoinStudio { Token = invitation.Token, Name = "Bo", Initials = "Bo", Passphrase = Passphrase })).Expect();
+        Bo = await ActorAsync(bo.Id);
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (App is not null)
+        {
+            await App.DisposeAsync();
+        }
+    }
+
+    /// <summary>The cookies of somebody who signed in by the page; once per person, then shared by their browsers.</summary>
+    public Task<string> SignInOfAsync(string person) =>
+        _signIns.GetOrAdd(person, name => new Lazy<Task<string>>(() => SignInAsync(name))).Value;
+
+    private async Task<string> SignInAsync(string person)
+    {
+        await using var visitor = await Visitor.ComeAsync(person, Device.Desk, Address);
+        await visitor.GoAsync("/sign-in");
+        await visitor.Page.SignInAsync(person, Passphrase);
+        Assert.Empty(visitor.Troubles);
+        return await visitor.Context.StorageStateAsync();
+    }
+
+    private async Task<Actor> ActorAsync(Guid personId) =>
+        new(personId, await App.ValueAsync<string>("select security_stamp from people where id = $1", personId));
+}
