@@ -17,6 +17,6 @@ public sealed record Device(int Width, int Height, bool Touch = false, ColorSche
     internal BrowserNewContextOptions Options(Uri address, string? signIn) => new()
     {
         BaseURL = address.ToString(), ViewportSize = new() { Width = Width, Height = Height }, HasTouch = Touch, IsMobile = Touch,
-        ColorScheme = Scheme, ReducedMotion = ReducedMotion.Reduce, Locale = "en-IE", StorageState = signIn,
+        ColorScheme = Scheme, ReducedMotion = ReducedMotion.Reduce, Locale = "en-IE", TimezoneId = "Europe/Berlin", StorageState = signIn,
     };
 }

@@ -6,13 +6,19 @@ namespace MakerStudio.Browser.Tests.Browsing;
 /// <summary>What people do on the pages, by the words and roles they find there.</summary>
 internal static class Pages
 {
+    /// <summary>Signs in on the sign-in page and waits for Today.</summary>
     public static async Task SignInAsync(this IPage page, string name, string passphrase)
+    {
+        await page.FillSignInAsync(name, passphrase);
+        await page.WaitForURLAsync("**/");
+        await page.ReadyAsync();
+    }
+
+    public static async Task FillSignInAsync(this IPage page, string name, string passphrase)
     {
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync(name);
         await page.GetByLabel("Passphrase").FillAsync(passphrase);
         await page.Button("Come in").ClickAsync();
-        await Expect(page.Heading("Today")).ToBeVisibleAsync();
-        await page.ReadyAsync();
     }
 
     public static ILocator Button(this IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
@@ -21,4 +27,41 @@ internal static class Pages
 
     /// <summary>The page's title, by a part of its words.</summary>
     public static ILocator Heading(this IPage page, string words) => page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = words });
+
+    /// <summary>The studio's name at the top, the way to Today.</summary>
+    public static ILocator Strip(this IPage page, string studio) => page.Locator("header").GetByRole(AriaRole.Link, new() { Name = studio });
+
+    public static async Task SetUpAsync(this IPage page, string studio, string person, string initials, string passphrase)
+    {
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync(studio);
+        await page.GetByLabel("First person, you").FillAsync(person);
+        await page.GetByLabel("Initials").FillAsync(initials);
+        await page.GetByLabel("Passphrase").FillAsync(passphrase);
+        await page.Button("Open the studio").ClickAsync();
+    }
+
+    /// <summary>Invites a maker on the Studio page.</summary>
+    /// <returns>The link that is shown once.</returns>
+    public static async Task<string> InviteAsync(this IPage page, string name)
+    {
+        await page.GotoAsync("/studio");
+        await page.ReadyAsync();
+        await page.FormWith("Invite").GetByLabel("Name").FillAsync(name);
+        await page.Button("Invite").ClickAsync();
+        var link = page.Locator(".once");
+        await Expect(link).ToContainTextAsync("/join?token=");
+        return await link.InnerTextAsync();
+    }
+
+    public static async Task JoinAsync(this IPage page, string initials, string passphrase)
+    {
+        await page.GetByLabel("Initials").FillAsync(initials);
+        await page.GetByLabel("Passphrase").FillAsync(passphrase);
+        await page.Button("Join the studio").ClickAsync();
+        await page.WaitForURLAsync("**/");
+        await page.ReadyAsync();
+    }
+
+    private static ILocator FormWith(this IPage page, string button) =>
+        page.Locator("form").Filter(new() { Has = page.Button(button) });
 }

@@ -45,7 +45,7 @@ public sealed class StudioApp : WebApplicationFactory<Program>
         await postgres.CreateDatabaseAsync(database, await Template.Value);
         var app = new StudioApp(postgres, database, now);
         app.StartServer();
-        var bound = app.Services.GetRequiredService<IServer>().Features.GetRequiredFeature<IServerAddressesFeature>().Addresses.First();
+        var bound = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         app.Address = new Uri($"http://localhost:{new Uri(bound).Port}/");
         return app;
     }

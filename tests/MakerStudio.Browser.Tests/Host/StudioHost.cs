@@ -1,4 +1,6 @@
 using System.Collections.Concurrent;
+using System.Net;
+using System.Text.Json;
 using MakerStudio.Browser.Tests.Browsing;
 using MakerStudio.Services;
 using MakerStudio.Services.Accounts;
@@ -24,9 +26,15 @@ public class StudioHost : IAsyncLifetime
     public Actor Ana { get; private set; } = null!;
     public Actor Bo { get; private set; } = null!;
 
-    public virtual async Task InitializeAsync()
+    public async Task InitializeAsync()
     {
         App = await StudioApp.StartAsync(SaturdayEvening);
+        await SettleInAsync();
+    }
+
+    /// <summary>What is in the studio before the first test begins.</summary>
+    protected virtual async Task SettleInAsync()
+    {
         var setUp = new SetUpStudio
         {
             Token = (await App.Get<FirstRun>().IssueLinkAsync())!, Name = "Quince Yard Studio", PersonName = "Ana", Initials = "An",
@@ -52,6 +60,23 @@ public class StudioHost : IAsyncLifetime
     public Task<string> SignInOfAsync(string person) =>
         _signIns.GetOrAdd(person, name => new Lazy<Task<string>>(() => SignInAsync(name))).Value;
 
+    /// <summary>Plain HTTP that follows no redirects, with the cookies of somebody's browser or with none.</summary>
+    public async Task<HttpClient> ClientAsync(string? person)
+    {
+        var cookies = new CookieContainer();
+        if (person is not null)
+        {
+            using var state = JsonDocument.Parse(await SignInOfAsync(person));
+            foreach (var cookie in state.RootElement.GetProperty("cookies").EnumerateArray())
+            {
+                cookies.Add(new System.Net.Cookie(cookie.GetProperty("name").GetString()!, cookie.GetProperty("value").GetString(), "/", Address.Host));
+            }
+        }
+
+        var handler = new SocketsHttpHandler { AllowAutoRedirect = false, CookieContainer = cookies };
+        return new HttpClient(handler, disposeHandler: true) { BaseAddress = Address };
+    }
+
     private async Task<string> SignInAsync(string person)
     {
         await using var visitor = await Visitor.ComeAsync(person, Device.Desk, Address);
@@ -63,4 +88,10 @@ public class StudioHost : IAsyncLifetime
 
     private async Task<Actor> ActorAsync(Guid personId) =>
         new(personId, await App.ValueAsync<string>("select security_stamp from people where id = $1", personId));
+}
+
+/// <summary>A studio on its first day: nobody and nothing in it.</summary>
+public sealed class EmptyStudioHost : StudioHost
+{
+    protected override Task SettleInAsync() => Task.CompletedTask;
 }
