@@ -73,7 +73,7 @@ internal static class SeedBatches
         return await studio.BatchAsync("A-1", version, "Hearth accord", "pre-blend", BatchState.Ready, 520m, null, [(lot, 520m)]);
     }
 
-    public static async Task<Guid> BatchAsync(
+    private static async Task<Guid> BatchAsync(
         this TestStudio studio, string code, Guid versionId, string scent, string kind, BatchState state, decimal grams,
         DateTimeOffset? startedAt, (Guid Lot, decimal Grams)[] uses)
     {

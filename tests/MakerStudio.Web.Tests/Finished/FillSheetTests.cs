@@ -100,7 +100,7 @@ public sealed class FillSheetTests : ShellContext
         Assert.Equal("80.53 g", sums["Mean of 3"]);
         Assert.Equal("77.0 g", sums["Lowest"]);
         Assert.Contains("is below the nominal content, 81.50 g", sheet.Markup, StringComparison.Ordinal);
-        Assert.Contains("1 of 3 check weights are below 77.83 g", sheet.Markup, StringComparison.Ordinal);
+        Assert.Contains("1 of 3 check weights is below 77.83 g", sheet.Markup, StringComparison.Ordinal);
 
         await sheet.FindAll("ol.weights button")[2].ClickAsync(new());
         sheet.WaitForAssertion(() => Assert.Equal("82.30 g", Pairs(sheet, "dl.sums")["Mean of 2"]));

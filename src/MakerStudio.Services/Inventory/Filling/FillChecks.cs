@@ -27,7 +27,7 @@ public static class FillChecks
 
         if (summary is { BelowLimit: > 0, Least: { } least })
         {
-            warnings.Add($"{summary.BelowLimit} of {summary.Count} check weights are below {Grams(least.Grams)} g, the shortfall a single pack may have.");
+            warnings.Add($"{summary.BelowLimit} of {summary.Count} check weights {(summary.BelowLimit == 1 ? "is" : "are")} below {Grams(least.Grams)} g, the shortfall a single pack may have.");
         }
 
         return warnings;
