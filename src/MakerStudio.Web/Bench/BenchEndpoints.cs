@@ -5,6 +5,7 @@ using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Account;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Options;
 
 namespace MakerStudio.Web.Bench;
@@ -19,7 +20,8 @@ public static class BenchEndpoints
 
     public static WebApplication MapStudioBench(this WebApplication app)
     {
-        var bench = app.MapGroup("/bench");
+        // A refusal at the door is a bare 401 for the script; a page of words would be no answer to it.
+        var bench = app.MapGroup("/bench").WithMetadata(new SkipStatusCodePagesAttribute());
         var posts = bench.MapGroup("").AddEndpointFilter(RefuseForgedAsync);
         posts.MapPost("/readings", RecordAsync);
         var acts = posts.MapGroup("/acts");

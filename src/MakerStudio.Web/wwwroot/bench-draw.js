@@ -61,7 +61,7 @@ export function rule(box, target, tolerance, reading, sheet) {
 }
 
 /** Raises the level in a drawn vessel by what is typed and not yet recorded. */
-export function pour(box, total, extra, full, fill) {
+export function pour(box, total, extra, full, fill, label) {
   const svg = box.querySelector("svg.cyl");
   const group = svg?.querySelector("g[clip-path]");
   if (!group) return;
@@ -81,6 +81,11 @@ export function pour(box, total, extra, full, fill) {
     svg.append(surface);
   }
   surface.classList.add("surface");
+  const words = svg.querySelector("text.tb");
+  if (words && label) {
+    words.textContent = label;
+    words.setAttribute("y", y(total + extra) + 4);
+  }
   const level = y(total + extra);
   surface.setAttribute("d", `M${left} ${level - 5}Q${(left + right) / 2} ${level + 5} ${right} ${level - 5}`);
 }

@@ -12,6 +12,7 @@ let asking = null;
 let sending = false;
 let down = false;
 let signedOut = false;
+let stale = false;
 let sayTimer, retryTimer;
 
 const sheet = () => document.getElementById("sheet");
@@ -29,7 +30,7 @@ function draft() {
 
 function saveDraft() {
   if (!line) return;
-  try { localStorage.setItem(draftKey(), JSON.stringify({ ...draft(), [line.dataset.line]: { typed, tare, lot: line.dataset.lot, code: line.dataset.lotCode } })); } catch { /* kept while the page is open */ }
+  try { localStorage.setItem(draftKey(), JSON.stringify({ ...draft(), [line.dataset.line]: { typed, tare, ...(line.dataset.chosen ? { lot: line.dataset.lot, code: line.dataset.lotCode } : {}) } })); } catch { /* kept while the page is open */ }
 }
 
 function forgetDraft(id) {
@@ -75,15 +76,15 @@ function show() {
   field.readOnly = done || !!asking;
   const v = mg === null || done || mg <= 0 ? null : verdict(mg);
   for (const is of ["in", "under", "over"]) $(`[data-v="${is}"]`).hidden = v?.is !== is;
-  let say = v?.say ?? (done ? "This line is done" : tare !== null && mg !== null && mg <= 0 ? "The reading is below the tare" : "Type what the scale shows");
-  if (tare !== null && mg !== null && mg > 0) say += `; net ${grams(mg, sheet())} g`;
-  $("[data-v-say]").textContent = say;
+  let words = v?.say ?? (done ? "This line is done" : tare !== null && mg !== null && mg <= 0 ? "The reading is below the tare" : "Type what the scale shows");
+  if (tare !== null && mg !== null && mg > 0) words += `; net ${grams(mg, sheet())} g`;
+  $("[data-v-say]").textContent = words;
   const box = $("[data-read]");
   box.classList.toggle("in", v?.is === "in");
   box.classList.toggle("out", v?.is === "over");
   rule($("[data-rule]"), Number(line.dataset.rest) || Number(line.dataset.target), Number(line.dataset.tol), v ? mg : null, sheet());
   const total = Number(sheet().dataset.total), extra = v ? mg : 0;
-  for (const vessel of $$("[data-vessel]")) pour(vessel, total, extra, Number(sheet().dataset.full), line.dataset.fill);
+  for (const vessel of $$("[data-vessel]")) pour(vessel, total, extra, Number(sheet().dataset.full), line.dataset.fill, grams(total + extra, sheet()));
   $("[data-total-shown]").textContent = grams(total + extra, sheet());
   const record = $("[data-record]");
   const can = v !== null && !asking && !sending && !waits;
@@ -94,7 +95,7 @@ function show() {
   const tareShown = $("[data-tare-shown]", line);
   if (tareShown) tareShown.textContent = tare === null ? "Tare" : `Tare ${tare} g`;
   clearTimeout(sayTimer);
-  if (v) sayTimer = setTimeout(() => { const said = $("[data-said]"); if (said) said.textContent = `${v.is === "in" ? "In tolerance" : v.is === "over" ? "Over" : "Under"}, ${say.replace(" g", " grams")}`; }, saidAfter);
+  if (v) sayTimer = setTimeout(() => { say(`${v.is === "in" ? "In tolerance" : v.is === "over" ? "Over" : "Under"}, ${words.replace(" g", " grams")}`); }, saidAfter);
 }
 
 function go(id) {
@@ -125,6 +126,7 @@ function step(by) {
 function useLot(id, code) {
   line.dataset.lot = id;
   line.dataset.lotCode = code;
+  line.dataset.chosen = "1";
   const shown = $("[data-lot-shown]", line);
   if (shown) shown.textContent = code;
   const about = $("[data-lot-about]", line);
@@ -202,8 +204,16 @@ async function resend() {
 function banner() {
   const box = $("[data-kept]");
   if (!box) return;
+  const refused = $("#reading") ? null : mine().find((i) => i.asked && i.body.batchId === sheet().dataset.batch);
   const waiting = mine().filter((i) => !i.asked);
-  box.hidden = !(down || signedOut) && waiting.length === 0 || sending;
+  box.hidden = !(down || signedOut || refused) && waiting.length === 0 || sending;
+  if (refused && !down && !signedOut) {
+    $("[data-kept-fact]").textContent = `${refused.body.text} g of ${refused.name} was not recorded.`;
+    const drop = Object.assign(document.createElement("button"), { type: "button", className: "lnk", textContent: "Drop this reading" });
+    drop.addEventListener("click", () => { kept.drop(refused.body.requestId); banner(); });
+    $("[data-kept-say]").replaceChildren(`${refused.asked.happened} ${refused.asked.toDo ?? ""} It is still kept on this phone. `, drop);
+    return;
+  }
   const last = waiting.at(-1);
   const clock = last && new Date(last.at).toLocaleTimeString(sheet().dataset.culture, { hour: "2-digit", minute: "2-digit", timeZone: sheet().dataset.zone });
   const count = waiting.length === 0 ? "" : `Readings are still kept on this phone: ${waiting.length}, last at ${clock}.`;
@@ -326,6 +336,7 @@ function readAgain() {
   banner();
   show();
   $("#reading")?.focus({ preventScroll: true });
+  if (stale) renew();
 }
 
 // ---------- other acts ----------
@@ -380,24 +391,31 @@ async function renew() {
   }
   if (!page || !sheet()) return;
   const here = line?.dataset.line, wasDone = here && page.querySelector(`.wline[data-line="${CSS.escape(here)}"]`)?.dataset.done;
-  const open = document.querySelector("dialog[open]");
-  if (open && !open.querySelector(":scope form[data-act]")) open.close();
+  stale = false;
   sheet().replaceWith(document.importNode(page, true));
   down = signedOut = false;
   begin(here && !wasDone && keptOn(here) ? here : null);
 }
 
+/** The live region lies outside of what is replaced, or it would not be heard. */
 function say(words) {
-  const said = $("[data-said]");
+  const said = document.getElementById("said");
   if (said) said.textContent = words;
+}
+
+/** What somebody is answering or typing in a dialog is not taken from under their hands. */
+function freshen() {
+  if (sending || asking || document.querySelector("dialog[open]")) stale = true;
+  else renew();
 }
 
 function begin(prefer) {
   if (!sheet()) return;
   asking = null;
   line = null;
+  const asked = mine().find((i) => i.asked && i.body.batchId === sheet().dataset.batch && lineOf(i.body.lineId));
   if ($("#reading")) {
-    go(prefer ?? (lineOf(sheet().dataset.current) ?? $(".wline"))?.dataset.line);
+    go(asked?.body.lineId ?? prefer ?? (lineOf(sheet().dataset.current) ?? $(".wline"))?.dataset.line);
     if (matchMedia("(pointer: fine)").matches && !document.querySelector("dialog[open]")) $("#reading").focus({ preventScroll: true });
   }
   banner();
@@ -489,6 +507,8 @@ document.addEventListener("submit", async (e) => {
   }
 });
 
+document.addEventListener("close", () => { if (stale) freshen(); }, true);
+
 document.addEventListener("input", (e) => {
   if (e.target.id !== "reading") return;
   const mark = sheet().dataset.mark;
@@ -536,7 +556,7 @@ if (sheet()) {
     if (opened || down) resend();
     opened = true;
   });
-  news.addEventListener("changed", () => { if (!sending && !asking) renew(); });
+  news.addEventListener("changed", freshen);
   news.addEventListener("error", () => { down = true; banner(); });
   addEventListener("pagehide", () => news.close());
   begin();
