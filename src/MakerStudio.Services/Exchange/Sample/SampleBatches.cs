@@ -61,12 +61,12 @@ internal sealed class SampleBatches(Story story)
     /// <summary>CN-1 is filled and not closed yet.</summary>
     private IEnumerable<SampleAct> Candles() =>
     [
-        new(story.Day(21, 10), () => _bench.PlanAsync(story.Bo, Sized("CN-1", SampleNames.HearthFig, Candle, 1, Jar, 24))),
+        new(story.Day(21, 10), () => _bench.PlanAsync(story.Bo, Sized("CN-1", SampleNames.HearthFig, Candle, 1, Jar, 18))),
         new(story.Day(20, 14), () => _bench.WeighAsync(story.Bo, new SampleWeighing("CN-1", "rack A", 20))),
         new(story.Day(5, 10), () => _bench.CheckAsync(story.Ana, "CN-1", 3, "Warm fig, cedar behind it", clarity: Clarity.NotApplicable, note: "Cold throw good; tops even but one")),
         new(story.Day(5, 15), () => _bench.FillAsync(story.Bo, "CN-1", new RecordFill
         {
-            ToFillingGrams = 4_380, FillGrams = 181, Filled = 24, Rejected = 1, Retained = 1, LabourMinutes = 110, CheckWeightsGrams = [181.2m, 180.8m, 181.0m],
+            ToFillingGrams = 3_285, FillGrams = 181, Filled = 18, Rejected = 1, Retained = 1, LabourMinutes = 95, CheckWeightsGrams = [181.2m, 180.8m, 181.0m],
             Note = "One sunken top",
         })),
     ];
@@ -74,7 +74,7 @@ internal sealed class SampleBatches(Story story)
     /// <summary>WM-1 is ready and waits to be packed.</summary>
     private IEnumerable<SampleAct> Melts() =>
     [
-        new(story.Day(10, 9), () => _bench.PlanAsync(story.Ana, Sized("WM-1", SampleNames.HearthFig, Melt, 1, Shell, 24))),
+        new(story.Day(10, 9), () => _bench.PlanAsync(story.Ana, Sized("WM-1", SampleNames.HearthFig, Melt, 1, Shell, 20))),
         new(story.Day(10, 11), () => _bench.WeighAsync(story.Ana, new SampleWeighing("WM-1", "rack A", 20))),
         new(story.Day(6, 17, 40), () => _bench.CheckAsync(story.Bo, "WM-1", 4, "As the candle, fuller", clarity: Clarity.NotApplicable)),
     ];

@@ -85,8 +85,8 @@ internal static class SampleFormulaList
 
     private static SampleFormula HearthCandle() => new(HearthFig, Candle,
     [
-        new(31, 10, true, "8 % of wax sweats least",
-            OfWax(SoyWax, 100), OfWax(Dye, 0.05m), OfWax(SampleNames.Accord, 8, "At 65 °C")) { Method = WaxMethod },
+        new(31, 10, true, "8 % scent of wax sweats least; the accord is 84 % scent",
+            OfWax(SoyWax, 100), OfWax(Dye, 0.05m), OfWax(SampleNames.Accord, 9.5m, "At 65 °C")) { Method = WaxMethod },
     ])
     {
         Sizes = [new(Jar, 180, 1, (Tin, 1), (Wick, 1), (LabelHouse, 1))],
@@ -95,7 +95,7 @@ internal static class SampleFormulaList
     private static SampleFormula HearthMelt() => new(HearthFig, Melt,
     [
         new(31, 12, true, "No wick, so a little more scent: 9 % of wax",
-            OfWax(SoyWax, 100), OfWax(SampleNames.Accord, 9, "At 65 °C")) { Method = WaxMethod },
+            OfWax(SoyWax, 100), OfWax(SampleNames.Accord, 11, "At 65 °C")) { Method = WaxMethod },
     ])
     {
         Sizes = [new(Shell, 60, 0.5m, (Clamshell, 1), (LabelHouse, 1))],
