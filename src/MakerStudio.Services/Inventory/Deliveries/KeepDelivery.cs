@@ -102,7 +102,7 @@ public sealed partial class Deliveries
         {
             var typed = Typed(d.Body);
             var supplier = typed.SupplierId is { } id ? suppliers.GetValueOrDefault(id) : null;
-            return new DeliveryDraftRow(d.Id, supplier, typed.InvoiceNumber, typed.Lines.Count, d.KeptBy, d.KeptAt);
+            return new DeliveryDraftRow(d.Id, supplier, typed.InvoiceNumber ?? "", typed.Lines.Count, d.KeptBy, d.KeptAt);
         })];
     }
 

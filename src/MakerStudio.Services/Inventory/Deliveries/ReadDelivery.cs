@@ -40,7 +40,7 @@ public static class ReadDelivery
             MaterialId = line.MaterialId ?? Guid.Empty,
             Quantity = quantity ?? 0m,
             Unit = unit,
-            Price = Number(line.Price, path + nameof(line.Price), MoneyDecimals, problems) ?? (line.Price.Trim().Length == 0 ? -1m : 0m),
+            Price = Number(line.Price, path + nameof(line.Price), MoneyDecimals, problems) ?? (string.IsNullOrWhiteSpace(line.Price) ? -1m : 0m),
             GrossKg = Kilograms(line.GrossKg, path + nameof(line.GrossKg), problems),
             Duty = Number(line.Duty, path + nameof(line.Duty), MoneyDecimals, problems) ?? 0m,
             Surcharge = Number(line.Surcharge, path + nameof(line.Surcharge), MoneyDecimals, problems) ?? 0m,
@@ -55,20 +55,20 @@ public static class ReadDelivery
         };
     }
 
-    private static string? Tidy(string text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+    private static string? Tidy(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
-    private static decimal? Number(string text, string field, int decimals, List<FieldProblem> problems) =>
+    private static decimal? Number(string? text, string field, int decimals, List<FieldProblem> problems) =>
         Read(text, field, null, decimals, problems) is not { } read ? null
         : read.Unit is null ? read.Value
         : Refuse<decimal>(field, "A number without a unit is wanted here.", problems);
 
-    private static decimal? Kilograms(string text, string field, List<FieldProblem> problems) =>
+    private static decimal? Kilograms(string? text, string field, List<FieldProblem> problems) =>
         Read(text, field, "kg", AmountDecimals, problems) is not { } read ? null
         : read.Unit is null ? read.Value
         : read.AmountUnit is { } unit && AmountUnits.IsMass(unit) ? read.Value * AmountUnits.Factor(unit) / AmountUnits.Factor(AmountUnit.Kilogram)
         : Refuse<decimal>(field, "The gross weight is a mass, such as 5.6 kg.", problems);
 
-    private static long? Milligrams(string text, string field, List<FieldProblem> problems)
+    private static long? Milligrams(string? text, string field, List<FieldProblem> problems)
     {
         if (Read(text, field, "g", AmountDecimals, problems) is not { } read)
         {
@@ -81,7 +81,7 @@ public static class ReadDelivery
             : Refuse<long>(field, "The tare is a mass, such as 912 g.", problems);
     }
 
-    private static (decimal? Quantity, AmountUnit Unit) Amount(string text, string shownUnit, string field, List<FieldProblem> problems)
+    private static (decimal? Quantity, AmountUnit Unit) Amount(string? text, string? shownUnit, string field, List<FieldProblem> problems)
     {
         var shown = AmountUnits.Parse(shownUnit) ?? AmountUnit.Kilogram;
         if (Read(text, field, shownUnit, AmountDecimals, problems) is not { } read)
@@ -98,7 +98,7 @@ public static class ReadDelivery
         return (read.Value, read.AmountUnit ?? shown);
     }
 
-    private static QuantityReading.Read? Read(string text, string field, string? shownUnit, int decimals, List<FieldProblem> problems)
+    private static QuantityReading.Read? Read(string? text, string field, string? shownUnit, int decimals, List<FieldProblem> problems)
     {
         if (string.IsNullOrWhiteSpace(text))
         {

@@ -49,7 +49,7 @@ public sealed partial class Stock(StudioStore store)
                 shelf.Sum(l => l.OnHand), reserved.GetValueOrDefault(m.Id),
                 shelf.Where(l => l.Status != LotStatus.Released).Sum(l => l.OnHand),
                 shelf.Where(l => l.Status == LotStatus.Released && l.UseBy < today).Sum(l => l.OnHand), follow.Sum,
-                DailyUse.Over(new StockAmount(used.GetValueOrDefault(m.Id), m.StockedIn), UseSpanDays), leads.GetValueOrDefault(m.Id), m.ReorderPoint,
+                DailyUse.Over(new StockAmount(used.GetValueOrDefault(m.Id), m.StockedIn), UseSpanDays).PerDay, leads.GetValueOrDefault(m.Id), m.ReorderPoint,
                 last?.UnitCost ?? (follow.Sum > 0 ? follow.Cost : null), last is null && follow.Sum > 0, today,
                 [.. shelf.Where(l => l.OnHand > 0).OrderBy(l => l.Status != LotStatus.Released).ThenBy(l => l.UseBy ?? DateOnly.MaxValue).Select(l => l.Code)]);
         })];
@@ -98,17 +98,18 @@ public sealed partial class Stock(StudioStore store)
 /// <param name="NotReleased">On hand in quarantine, on hold or rejected.</param>
 /// <param name="PastUse">Released, but past its expiry or retest date: not usable.</param>
 /// <param name="ToFollow">Used before its receipt came.</param>
+/// <param name="UsePerDay">Grams or pieces a day over the last 60 days.</param>
 /// <param name="LastUnitCost">Landed, of one gram or one piece, of the lot received last; an estimate when <paramref name="IsEstimate"/>.</param>
 /// <param name="LotCodes">Lots with something on hand, released ones first.</param>
 public sealed record StockRow(
     Guid MaterialId, string Name, MaterialKind Kind, StockUnit Unit, long OnHand, long Reserved, long NotReleased, long PastUse, long ToFollow,
-    DailyUse Use, int? LeadDays, long? ReorderPoint, decimal? LastUnitCost, bool IsEstimate, DateOnly Today, IReadOnlyList<string> LotCodes)
+    decimal UsePerDay, int? LeadDays, long? ReorderPoint, decimal? LastUnitCost, bool IsEstimate, DateOnly Today, IReadOnlyList<string> LotCodes)
 {
     /// <summary>On hand less reserved less not released, less what may not be used and what was used ahead of its receipt.</summary>
     public long Available => OnHand - Reserved - NotReleased - PastUse - ToFollow;
 
     /// <summary>Days what is available lasts at the use of the last 60 days; null when nothing is being used.</summary>
-    public decimal? CoverDays => Reorder.CoverDays(new StockAmount(Available, Unit), Use);
+    public decimal? CoverDays => Reorder.CoverDays(new StockAmount(Available, Unit), new DailyUse(UsePerDay, Unit));
 
     /// <summary>The last day on which an order still arrives in time; null when use or lead time is not known.</summary>
     public DateOnly? OrderBy => CoverDays is { } cover && LeadDays is { } lead && cover < MostDays ? Today.AddDays((int)decimal.Floor(cover) - lead) : null;

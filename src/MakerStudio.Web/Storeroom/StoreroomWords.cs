@@ -1,0 +1,48 @@
+using MakerStudio.Core.Materials;
+using MakerStudio.Core.Stock;
+using MakerStudio.Services.Inventory;
+using MakerStudio.Web.Shell.Drawings;
+using MakerStudio.Web.Shell.Parts;
+
+namespace MakerStudio.Web.Storeroom;
+
+/// <summary>How the storeroom's rows are grouped, drawn and said.</summary>
+internal static class StoreroomWords
+{
+    /// <summary>The names of the groups, in their order on the page.</summary>
+    public static IReadOnlyList<string> Groups { get; } = ["Fragrance and essential oils", "Solvents, fixatives, wax", "Pre-blends", "Packaging"];
+
+    public static string Group(MaterialKind kind) => kind switch
+    {
+        MaterialKind.FragranceOil or MaterialKind.EssentialOil => Groups[0],
+        MaterialKind.PreBlend => Groups[2],
+        _ when MaterialKinds.IsPackaging(kind) => Groups[3],
+        _ => Groups[1],
+    };
+
+    public static Series Series(MaterialKind kind) => kind switch
+    {
+        MaterialKind.FragranceOil or MaterialKind.EssentialOil or MaterialKind.PreBlend => Shell.Drawings.Series.Fragrance,
+        MaterialKind.Solvent or MaterialKind.CarrierBase or MaterialKind.Water => Shell.Drawings.Series.Ethanol,
+        _ when MaterialKinds.IsPackaging(kind) => Shell.Drawings.Series.Packaging,
+        _ => Shell.Drawings.Series.Fixative,
+    };
+
+    public static StatusKind Status(LotStatus status, long onHand) => status switch
+    {
+        LotStatus.Rejected => StatusKind.Rejected,
+        _ when onHand == 0 => StatusKind.UsedUp,
+        LotStatus.Quarantine => StatusKind.Quarantine,
+        LotStatus.OnHold => StatusKind.OnHold,
+        _ => StatusKind.Released,
+    };
+
+    public static string LotHref(string code) => "/storeroom/lots/" + Uri.EscapeDataString(code);
+
+    public static string Why(ExpiryReason reason) => reason switch
+    {
+        ExpiryReason.SupplierExpiry => "the supplier's expiry",
+        ExpiryReason.Retest => "retest",
+        _ => "life after opening",
+    };
+}
