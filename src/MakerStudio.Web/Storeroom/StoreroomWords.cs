@@ -1,4 +1,6 @@
+using System.Globalization;
 using MakerStudio.Core.Materials;
+using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Shell.Drawings;
@@ -36,6 +38,10 @@ internal static class StoreroomWords
         LotStatus.OnHold => StatusKind.OnHold,
         _ => StatusKind.Released,
     };
+
+    /// <summary>"1 lot", "61 lots", "0 lots".</summary>
+    public static string Count(int count, string one) =>
+        $"{QuantityFormat.Number(count, CultureInfo.CurrentCulture, 0)} {one}{(count == 1 ? "" : "s")}";
 
     public static string LotHref(string code) => "/storeroom/lots/" + Uri.EscapeDataString(code);
 

@@ -34,8 +34,8 @@ public partial class ReceivePage
     [PersistentState] public OpenDeliveryDraft? Opened { get; set; }
     [PersistentState] public List<SupplierRow>? Suppliers { get; set; }
 
-    private string? NotYet => _reading.Problems.Count > 0 ? Written.Of(_reading.Problems.Count, "field") + " to mend"
-        : _sheet.OpenQuestions > 0 ? Written.Of(_sheet.OpenQuestions, "question") + " open"
+    private string? NotYet => _reading.Problems.Count > 0 ? StoreroomWords.Count(_reading.Problems.Count, "field") + " to mend"
+        : _sheet.OpenQuestions > 0 ? StoreroomWords.Count(_sheet.OpenQuestions, "question") + " open"
         : _draft.Lines.Count == 0 ? "no line yet"
         : null;
 
@@ -154,7 +154,7 @@ public partial class ReceivePage
     private async Task DiscardAsync()
     {
         var answer = await Dialogs.AskAsync(new QuestionText(
-            "Put this draft away?", $"{Written.Of(_draft.Lines.Count, "line")} as typed are gone for good. Nothing of them is in stock.", "Put it away", Danger: true, Glyph: Glyphs.Bin));
+            "Put this draft away?", $"{StoreroomWords.Count(_draft.Lines.Count, "line")} as typed are gone for good. Nothing of them is in stock.", "Put it away", Danger: true, Glyph: Glyphs.Bin));
         if (!answer.Chosen)
         {
             return;
