@@ -43,6 +43,11 @@ internal static class StoreroomWords
     public static string Count(int count, string one) =>
         $"{QuantityFormat.Number(count, CultureInfo.CurrentCulture, 0)} {one}{(count == 1 ? "" : "s")}";
 
+    /// <summary>For a column: 3 decimals a kg, 4 a piece.</summary>
+    public static string UnitCost(decimal unitCost, StockUnit unit) => unit == StockUnit.Gram
+        ? QuantityFormat.Number(unitCost * AmountUnits.Factor(AmountUnit.Kilogram), CultureInfo.CurrentCulture, 3) + "/kg"
+        : QuantityFormat.Number(unitCost, CultureInfo.CurrentCulture, 4);
+
     public static string LotHref(string code) => "/storeroom/lots/" + Uri.EscapeDataString(code);
 
     public static string Why(ExpiryReason reason) => reason switch

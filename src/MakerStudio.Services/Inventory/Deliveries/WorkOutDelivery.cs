@@ -11,6 +11,9 @@ namespace MakerStudio.Services.Inventory;
 public sealed record DeliverySheet(
     IReadOnlyList<DeliverySheetLine> Lines, Landed? ByWeight, Landed? ByValue, FreightBasis Basis, decimal? InvoiceTotal, IReadOnlyList<string> Problems)
 {
+    /// <summary>Before anything is typed.</summary>
+    public static DeliverySheet Empty { get; } = new([], null, null, FreightBasis.Weight, null, []);
+
     public Landed? Chosen => Basis == FreightBasis.Weight ? ByWeight : ByValue;
 
     /// <summary>Worked out less invoice: zero when they agree, null when one is not known.</summary>

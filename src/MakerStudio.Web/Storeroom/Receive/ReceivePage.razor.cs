@@ -15,8 +15,8 @@ public partial class ReceivePage
     private static readonly IReadOnlyList<Choice<FreightBasis>> Bases = [new(FreightBasis.Weight, "weight"), new(FreightBasis.Value, "value")];
     private readonly PostDelivery _post = new();
     private DeliveryDraft _draft = new();
-    private DeliveryReading _reading = default!;
-    private DeliverySheet _sheet = default!;
+    private DeliveryReading _reading = new(new PostDelivery(), []);
+    private DeliverySheet _sheet = DeliverySheet.Empty;
     private DateTimeOffset? _keptAt;
     private Refusal? _why;
     private bool _keeping;
