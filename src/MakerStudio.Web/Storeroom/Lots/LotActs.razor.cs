@@ -117,13 +117,14 @@ public partial class LotActs
     private Task AdjustedAsync((string What, LotAdjusted Outcome) adjusted) => PostedAsync(adjusted.What, adjusted.Outcome.MovementId);
 
     private Task CountedAsync(LotCounted counted) =>
-        PostedAsync($"Count of {counted.Code}: {AmountWords.Change(counted.Variance, counted.Unit)}, {AmountWords.Money(counted.VarianceValue)}.", counted.MovementId, keepOpen: true);
+        PostedAsync($"Count of {counted.Code}: {AmountWords.Change(counted.Variance, counted.Unit)}, worth {AmountWords.Money(counted.VarianceValue)}.", counted.MovementId, keepOpen: true);
 
     private async Task PostedAsync(string what, long? movement, bool keepOpen = false)
     {
         (_posted, _undoable, _postedAt, _undo) = (what, movement, movement is null ? null : Clock.GetUtcNow(), null);
-        await DoneAsync();
-        _form = keepOpen ? Form.Count : Form.None;
+        _form = keepOpen ? _form : Form.None;
+        _why = null;
+        await OnDone.InvokeAsync();
     }
 
     private async Task DoneAsync()
