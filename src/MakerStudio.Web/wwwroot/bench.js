@@ -313,11 +313,11 @@ async function answered(item, choice, reason) {
     case "receipt-to-follow": body.receiptToFollow = true; break;
     case "out-of-order": body.outOfOrder = true; break;
     case "smaller":
-      kept.drop(body.requestId);
-      return act("smaller", { totalMilligrams: choice.milligrams });
+      // The line is weighed again to its new target; the reading goes only once the batch is smaller.
+      if (await act("smaller", { totalMilligrams: choice.milligrams }, null, () => kept.drop(body.requestId))) forgetDraft(body.lineId);
+      return;
     case "take-over":
-      closeAsk();
-      if (!(await act("take-over", {}))) return;
+      if (!(await act("take-over", {}, null, () => { delete item.asked; kept.keep(item); }))) return;
       break;
   }
   delete item.asked;
@@ -342,7 +342,7 @@ function readAgain() {
 // ---------- other acts ----------
 const actIds = new Map();
 
-async function act(name, fields, errors) {
+async function act(name, fields, errors, whenDone) {
   // The same press sent twice keeps its id; another body gets another.
   const print = JSON.stringify([name, fields]);
   if (!actIds.has(print)) actIds.set(print, kept.newId());
@@ -350,6 +350,7 @@ async function act(name, fields, errors) {
   const answer = await kept.post(`/bench/acts/${name}`, body, sheet().dataset.token);
   if (answer.kind === "recorded") {
     actIds.delete(print);
+    whenDone?.();
     closeAsk();
     await renew();
     return true;
@@ -358,7 +359,11 @@ async function act(name, fields, errors) {
     : answer.kind === "signed-out" ? "You are signed out. Sign in again in another tab, then press again."
     : [answer.happened, answer.kept, answer.toDo].filter(Boolean).join(" ");
   if (errors) { errors.hidden = false; errors.textContent = words; }
-  else say(words);
+  else {
+    $("[data-ask] .acterr")?.remove();
+    $("[data-ask]")?.prepend(el("p", "st err acterr", words));
+    say(words);
+  }
   return false;
 }
 

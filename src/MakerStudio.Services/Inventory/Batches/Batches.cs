@@ -14,7 +14,7 @@ public sealed partial class Batches(StudioStore store)
     {
         await using var db = await store.ReadAsync(cancel);
         var today = await ShelfLots.TodayAsync(db, store.Clock, cancel);
-        var shortages = await Shortages.ByBatchAsync(db, today, cancel);
+        var shortages = await Shortages.ByBatchAsync(db, today, cancel: cancel);
         var rows = await db.Batches.Where(b => b.State == BatchState.Planned || b.State == BatchState.Weighing)
             .OrderBy(b => b.PlannedAt).ThenBy(b => b.Id)
             .Select(b => new

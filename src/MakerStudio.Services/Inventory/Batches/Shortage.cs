@@ -25,9 +25,11 @@ public sealed record Shortage(
 internal static class Shortages
 {
     /// <summary>The shortages of every batch that still needs something, by batch. Who planned first is served first.</summary>
-    public static async Task<Dictionary<Guid, List<Shortage>>> ByBatchAsync(StudioDb db, DateOnly today, CancellationToken cancel = default)
+    /// <param name="only">Looks at these materials alone; null for all.</param>
+    public static async Task<Dictionary<Guid, List<Shortage>>> ByBatchAsync(
+        StudioDb db, DateOnly today, IReadOnlyCollection<Guid>? only = null, CancellationToken cancel = default)
     {
-        var rows = await Outstanding.OfAsync(db, cancel: cancel);
+        var rows = await Outstanding.OfAsync(db, only, cancel);
         var ids = rows.Select(r => r.MaterialId).Distinct().ToArray();
         var usable = ShelfLots.Usable(await ShelfLots.OfAsync(db, ids, cancel), today);
         var materials = await db.Materials.AsNoTracking().Where(m => ids.Contains(m.Id))
@@ -50,6 +52,10 @@ internal static class Shortages
         return found;
     }
 
-    public static async Task<List<Shortage>> OfAsync(StudioDb db, Guid batchId, DateOnly today, CancellationToken cancel = default) =>
-        (await ByBatchAsync(db, today, cancel)).GetValueOrDefault(batchId) ?? [];
+    public static async Task<List<Shortage>> OfAsync(StudioDb db, Guid batchId, DateOnly today, CancellationToken cancel = default)
+    {
+        var materials = await db.BatchLines.Where(l => l.BatchId == batchId).Select(l => l.MaterialId)
+            .Union(db.BatchParts.Where(p => p.BatchId == batchId).Select(p => p.MaterialId)).ToListAsync(cancel);
+        return (await ByBatchAsync(db, today, materials, cancel)).GetValueOrDefault(batchId) ?? [];
+    }
 }
