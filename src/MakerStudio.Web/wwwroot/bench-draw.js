@@ -41,13 +41,16 @@ export function rule(box, target, tolerance, reading, sheet) {
     svg.append(node("line", { class: "ax", x1: at(step), x2: at(step), y1: 32, y2: Number.isInteger(step) ? 43 : 37 }));
   }
   for (const edge of [-1, 1]) svg.append(node("line", { stroke: "var(--leaf)", "stroke-width": 2.5, x1: at(edge), x2: at(edge), y1: 4, y2: 38 }));
-  const word = (steps, text, bold) => {
+  const word = (steps, text, bold, anchor) => {
     const share = (steps - from) / (to - from);
-    svg.append(node("text", { class: bold ? "tb" : "t2", x: at(steps), y: 58, "text-anchor": share < 0.1 ? "start" : share > 0.9 ? "end" : "middle" }, text));
+    svg.append(node("text", { class: bold ? "tb" : "t2", x: at(steps), y: 58, "text-anchor": anchor ?? (share < 0.1 ? "start" : share > 0.9 ? "end" : "middle") }, text));
   };
   if (near) {
-    const reach = write(target + tolerance).length > 5 ? 1 : 2;
-    for (let step = -reach; step <= reach; step++) word(step, write(target + step * tolerance), step === 0);
+    // Long numbers would touch: then only the limits are named, and those lean outwards.
+    const length = write(target + tolerance).length, reach = length > 5 ? 1 : 2;
+    for (let step = -reach; step <= reach; step++) {
+      word(step, write(target + step * tolerance), step === 0, length > 6 && step !== 0 ? (step < 0 ? "end" : "start") : undefined);
+    }
   } else {
     word(0, `${write(target - tolerance)}–${write(target + tolerance)}`, false);
     word(off, write(reading), true);
