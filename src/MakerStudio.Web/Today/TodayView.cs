@@ -9,11 +9,15 @@ namespace MakerStudio.Web.Today;
 /// <param name="Curing">Batches due for check, on hold or ready, most urgent first.</param>
 /// <param name="Weighing">Batches on the scale, and who is at it.</param>
 /// <param name="Lacking">Planned batches that lack something.</param>
+/// <param name="HasStock">Something is on hand.</param>
 /// <param name="NextDue">The next batch that will be due, when none is.</param>
 public sealed record TodayView(
     DateTimeOffset Now, IReadOnlyList<CureRow> Curing, CureRow? NextDue, IReadOnlyList<BenchRow> Weighing, IReadOnlyList<BenchRow> Lacking,
-    IReadOnlyList<LowRow> Low, IReadOnlyList<DatedLot> Lots, IReadOnlyList<PendingReceiptRow> ToFollow)
+    bool HasStock, IReadOnlyList<LowRow> Low, IReadOnlyList<DatedLot> Lots, IReadOnlyList<PendingReceiptRow> ToFollow)
 {
+    /// <summary>Nothing has been received and nothing made: the page says how to begin.</summary>
+    public bool IsFirstDay => !HasStock && AsksNothing && NextDue is null;
+
     public bool AsksNothing => Curing.Count + Weighing.Count + Lacking.Count == 0;
 }
 
@@ -38,6 +42,7 @@ public sealed class TodayRead(CureShelf curing, Batches batches, Stock stock, Lo
     public async Task<TodayView> ReadAsync()
     {
         var resting = await curing.RowsAsync();
+        var rows = await stock.ListAsync();
         var bench = await batches.OnTheBenchAsync();
         return new TodayView(
             clock.GetUtcNow(),
@@ -45,7 +50,8 @@ public sealed class TodayRead(CureShelf curing, Batches batches, Stock stock, Lo
             resting.Where(r => r.State == CureState.Resting).MinBy(r => r.DueAt),
             [.. bench.Where(b => b.State == BatchState.Weighing)],
             [.. bench.Where(b => b.State == BatchState.Planned && b.Shortages.Count > 0)],
-            [.. (await stock.ListAsync()).Where(IsLow).OrderBy(r => r.OrderBy ?? r.Today).ThenBy(r => r.Name, StringComparer.CurrentCulture).Select(LowOf)],
+            rows.Any(r => r.OnHand > 0),
+            [.. rows.Where(IsLow).OrderBy(r => r.OrderBy ?? r.Today).ThenBy(r => r.Name, StringComparer.CurrentCulture).Select(LowOf)],
             [.. (await lots.OnShelfAsync()).Select(DatedOf).OfType<DatedLot>()],
             await stock.PendingAsync());
     }
