@@ -32,13 +32,16 @@ export function rule(box, target, tolerance, reading, sheet) {
   const from = Math.min(-3, off - 1), to = Math.max(3, off + 1);
   const at = (steps) => `${Math.max(0, Math.min(100, ((steps - from) / (to - from)) * 100)).toFixed(3)}%`;
   const write = (mg) => grams(mg, sheet, 0).replace(new RegExp(`\\${sheet.dataset.mark}0$`), "");
+  // The scale shows whole steps: a limit is named by the last step that still lies within it.
+  const step = 10 ** Math.max(0, 3 - Number(sheet.dataset.decimals));
+  const low = Math.ceil((target - tolerance) / step) * step, high = Math.floor((target + tolerance) / step) * step;
   const svg = node("svg", { class: "d tol", height: 64, width: "100%", role: "img",
-    "aria-label": reading === null ? `Nothing read yet; ${write(target - tolerance)} to ${write(target + tolerance)} grams is in tolerance`
-      : `Reading ${write(reading)} against ${write(target - tolerance)} to ${write(target + tolerance)} grams` });
+    "aria-label": reading === null ? `Nothing read yet; ${write(low)} to ${write(high)} grams is in tolerance`
+      : `Reading ${write(reading)} against ${write(low)} to ${write(high)} grams` });
   svg.append(node("rect", { x: at(-1), y: 8, width: `${(200 / (to - from)).toFixed(3)}%`, height: 24, fill: "var(--leaf-wash)" }));
   svg.append(node("line", { class: "ink", x1: 0, x2: "100%", y1: 32, y2: 32 }));
-  for (let step = Math.ceil(from * 2) / 2; step <= to; step += 0.5) {
-    svg.append(node("line", { class: "ax", x1: at(step), x2: at(step), y1: 32, y2: Number.isInteger(step) ? 43 : 37 }));
+  for (let tick = Math.ceil(from * 2) / 2; tick <= to; tick += 0.5) {
+    svg.append(node("line", { class: "ax", x1: at(tick), x2: at(tick), y1: 32, y2: Number.isInteger(tick) ? 43 : 37 }));
   }
   for (const edge of [-1, 1]) svg.append(node("line", { stroke: "var(--leaf)", "stroke-width": 2.5, x1: at(edge), x2: at(edge), y1: 4, y2: 38 }));
   const word = (steps, text, bold, anchor) => {
@@ -47,12 +50,14 @@ export function rule(box, target, tolerance, reading, sheet) {
   };
   if (near) {
     // Long numbers would touch: then only the limits are named, and those lean outwards.
-    const length = write(target + tolerance).length, reach = length > 5 ? 1 : 2;
-    for (let step = -reach; step <= reach; step++) {
-      word(step, write(target + step * tolerance), step === 0, length > 6 && step !== 0 ? (step < 0 ? "end" : "start") : undefined);
+    const length = write(high).length, reach = length > 5 ? 1 : 2;
+    const named = { [-1]: low, 1: high };
+    for (let n = -reach; n <= reach; n++) {
+      word(n, write(named[n] ?? target + n * tolerance), n === 0, length > 6 && n !== 0 ? (n < 0 ? "end" : "start") : undefined);
     }
   } else {
-    word(0, `${write(target - tolerance)}–${write(target + tolerance)}`, false);
+    // Beside a far reading the limits stand on the side that has room.
+    word(off > 0 ? -1 : 1, `${write(low)}–${write(high)}`, false, off > 0 ? "start" : "end");
     word(off, write(reading), true);
   }
   if (reading !== null) {
