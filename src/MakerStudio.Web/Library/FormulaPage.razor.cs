@@ -16,6 +16,7 @@ public partial class FormulaPage
 {
     private const decimal UsualBatchGrams = 1000m;
     private decimal? _batchGrams;
+    private (VersionRow Version, Worked Worked)? _lastRead;
     private bool _dirty;
     private bool _keeping;
     private Refusal? _why;
@@ -50,9 +51,14 @@ public partial class FormulaPage
 
     private Worked? Worked => Form!.IsRead ? Services.Formulation.Worked.Of(Data!, Shown) : null;
 
-    private FormulaSheet Live => Data! with { Versions = [.. Data!.Versions.Select(v => v.Id == Shown.Id ? Shown : v)] };
+    /// <summary>What the page shows: the last that could be worked out, while a field cannot be read.</summary>
+    private Worked? Results => (Worked is { } now ? _lastRead = (Shown, now) : _lastRead)?.Worked;
 
-    private VersionRow[] Bars => Before is null ? [Shown] : [Before, Shown];
+    private VersionRow Readable => Worked is null ? _lastRead?.Version ?? Shown : Shown;
+
+    private FormulaSheet Live => Data! with { Versions = [.. Data!.Versions.Select(v => v.Id == Readable.Id ? Readable : v)] };
+
+    private VersionRow[] Bars => Before is null ? [Readable] : [Before, Readable];
 
     private string Keeping => _stale is not null || _why is not null ? "Not kept yet"
         : !Form!.IsRead ? "Not kept: a field cannot be read"
@@ -68,7 +74,8 @@ public partial class FormulaPage
         : $"Changed from v{Before.Number}. Release it to make it.";
 
     private string? NotYet => Form!.Lines.Count == 0 ? "no lines yet"
-        : Worked is null || !Worked.AddsUp ? "the lines do not add up"
+        : Worked is null ? "a field cannot be read"
+        : !Worked.AddsUp ? "the lines do not add up"
         : Form.Lines.Any(l => l.Basis == LineBasis.Drops) ? "drops are for trials"
         : _stale is not null || _why is not null ? "not kept yet" : null;
 

@@ -4,6 +4,7 @@ using MakerStudio.Core.Blending;
 using MakerStudio.Core.Materials;
 using MakerStudio.Services;
 using MakerStudio.Services.Formulation;
+using MakerStudio.Services.Inventory;
 using MakerStudio.Services.Tests;
 using MakerStudio.Web.Library;
 
@@ -18,6 +19,7 @@ public sealed class FormulaPageTests : StudioContext
         Use<Formulas>();
         Use<Versions>();
         Use<Sizes>();
+        Use<Materials>();
     }
 
     [Fact]
@@ -46,6 +48,34 @@ public sealed class FormulaPageTests : StudioContext
         page.WaitForAssertion(() => Assert.StartsWith("Kept ", page.Find(".kick [role=status]").TextContent, StringComparison.Ordinal));
         Assert.Equal([null, 11m], (await DraftAsync()).Lines.Select(l => l.Amount));
     }
+
+    [Fact]
+    public async Task Type_WithoutLeaving_ShowsTheSharesAndKeepsTheDraftAfterARest()
+    {
+        var page = await OpenAsync((null, LineBasis.PercentByWeight), (12m, LineBasis.PercentByWeight));
+        await Amount(page, "Fig fragrance oil, % by weight").InputAsync("11.1");
+        Assert.Equal("88.00", Shares(page)[0]);
+
+        Studio.Clock.Advance(TimeSpan.FromMilliseconds(300));
+        page.WaitForAssertion(() => Assert.Equal(["88.90", "11.10", "100.00"], Shares(page)));
+        page.WaitForAssertion(() => Assert.StartsWith("Kept ", page.Find(".kick [role=status]").TextContent, StringComparison.Ordinal));
+        Assert.Equal([null, 11.1m], (await DraftAsync()).Lines.Select(l => l.Amount));
+    }
+
+    [Fact]
+    public async Task Type_Unreadable_LeavesTheLastNumbersStandingAndSaysSo()
+    {
+        var page = await OpenAsync((null, LineBasis.PercentByWeight), (12m, LineBasis.PercentByWeight));
+        await Amount(page, "Fig fragrance oil, % by weight").InputAsync("1x");
+        Studio.Clock.Advance(TimeSpan.FromMilliseconds(300));
+        Assert.Empty(page.FindAll(".note.warn"));
+
+        Studio.Clock.Advance(TimeSpan.FromMilliseconds(1200));
+        page.WaitForAssertion(() => Assert.Contains("One field cannot be read yet.", page.Find(".note.warn").TextContent, StringComparison.Ordinal));
+        Assert.Equal(["88.00", "12.00", "100.00"], Shares(page));
+    }
+
+    private static string[] Shares(IRenderedComponent<FormulaPage> page) => [.. page.FindAll("td[data-l='% w/w']").Select(c => c.TextContent.Trim())];
 
     [Fact]
     public async Task SwitchBasis_ThatDoesNotComeOutEven_AsksBeforeAnythingChanges()

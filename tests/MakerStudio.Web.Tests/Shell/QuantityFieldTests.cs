@@ -147,6 +147,70 @@ public sealed class QuantityFieldTests : ShellContext
         Assert.Equal(12m, model.Amount);
     }
 
+    [Fact]
+    public void Live_TypedText_CountsAfterAShortRestAndIsNeverRewritten()
+    {
+        _value = 12m;
+        var field = Live();
+
+        field.Find("input").Input("11,");
+        Clock.Advance(TimeSpan.FromMilliseconds(299));
+        field.Find("input").Input("11,70");
+        Clock.Advance(TimeSpan.FromMilliseconds(299));
+        Assert.Equal(12m, _value);
+
+        Clock.Advance(TimeSpan.FromMilliseconds(1));
+        field.WaitForAssertion(() => Assert.Equal(11.7m, _value));
+        // What the page wrote last stands unchanged in the tree, so nothing is sent over the caret.
+        Assert.Equal("12", field.Find("input").GetAttribute("value"));
+
+        field.Find("input").Blur();
+        Assert.Equal("11.7", field.Find("input").GetAttribute("value"));
+    }
+
+    [Theory]
+    [InlineData("11,7x")]
+    [InlineData("5 lb")]
+    [InlineData("")]
+    public void Live_WhatIsPerhapsHalfway_KeepsTheLastAmountUntilAPause(string typed)
+    {
+        _value = 12m;
+        var field = Live();
+
+        field.Find("input").Input(typed);
+        Clock.Advance(TimeSpan.FromMilliseconds(300));
+        Clock.Advance(TimeSpan.FromMilliseconds(1199));
+        Assert.Equal(12m, _value);
+        Assert.Empty(field.FindAll(".err"));
+
+        Clock.Advance(TimeSpan.FromMilliseconds(1));
+        field.WaitForAssertion(() => Assert.NotEqual(12m, _value));
+        Assert.Equal("12", field.Find("input").GetAttribute("value"));
+    }
+
+    [Fact]
+    public void Live_LeftBeforeThePause_SaysAtOnceWhatCannotBeRead()
+    {
+        var field = Live();
+        field.Find("input").Input("twelve");
+        field.Find("input").Change("twelve");
+        field.Find("input").Blur();
+
+        Assert.Single(field.FindAll(".err"));
+        Assert.Equal("twelve", field.Find("input").GetAttribute("value"));
+    }
+
+    [Fact]
+    public void NotLive_Typing_ChangesNothingBeforeItIsLeft()
+    {
+        var field = Field();
+        Assert.Throws<Bunit.MissingEventHandlerException>(() => field.Find("input").Input("5"));
+        Assert.Null(_value);
+    }
+
+    private IRenderedComponent<QuantityField> Live() =>
+        Render<QuantityField>(p => p.Add(f => f.Label, "Fig").Add(f => f.Live, true).Add(f => f.Unit, "g").Add(f => f.MaxDecimals, 6).Bind(f => f.Value, _value, v => _value = v));
+
     private sealed class Line
     {
         public decimal? Amount { get; set; }

@@ -30,7 +30,7 @@ public partial class QuantityField
     protected override IEnumerable<string> Errors =>
         EditContext is null ? (_why is null ? [] : [_why]) : base.Errors;
 
-    private string Shown => _typed ?? QuantityReadout.Plain(CurrentValue);
+    private string Shown => _onScreen ?? _typed ?? QuantityReadout.Plain(CurrentValue);
 
     protected override void OnParametersSet()
     {
@@ -49,8 +49,7 @@ public partial class QuantityField
             return;
         }
 
-        var options = new QuantityTextOptions(QuantityReadout.DecimalMark, Unit, MaxDecimals, AllowNegative, AllowZero);
-        switch (QuantityText.Parse(text, options))
+        switch (Reading(text))
         {
             case QuantityReading.Read read:
                 await UseAsync(read, text);
@@ -64,6 +63,9 @@ public partial class QuantityField
                 break;
         }
     }
+
+    private QuantityReading Reading(string text) =>
+        QuantityText.Parse(text, new QuantityTextOptions(QuantityReadout.DecimalMark, Unit, MaxDecimals, AllowNegative, AllowZero));
 
     private async Task UseAsync(QuantityReading.Read read, string text)
     {
@@ -131,6 +133,7 @@ public partial class QuantityField
 
     protected override void Dispose(bool disposing)
     {
+        _timer?.Dispose();
         _messages?.Clear();
         base.Dispose(disposing);
     }
