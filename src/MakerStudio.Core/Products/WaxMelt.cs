@@ -37,5 +37,5 @@ public sealed class WaxMelt : ProductKind
 
     public override string AfterRestWord => "pack";
 
-    public override string ContainerWord => "mould";
+    public override string ContainerWord => "bag";
 }

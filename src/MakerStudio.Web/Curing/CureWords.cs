@@ -36,9 +36,17 @@ public sealed class CureWords(CureRow row, TimeZoneInfo zone)
     {
         CureState.Resting => $"{Span(row.Elapsed)} of {Span(row.DueAt - row.StartedAt)}",
         CureState.DueForCheck => $"{Span(row.DueAt - row.StartedAt)} reached {Ago(row.DueAt)}",
-        CureState.OnHold => row.LastCheck is { } check ? $"{row.HeldReason}, {check.Initials} {Near(check.At)}" : row.HeldReason ?? "",
-        _ when row.EarlyReason is { } reason => $"released early: {reason}",
+        CureState.OnHold => Held,
+        _ when row.EarlyReason is { } reason => $"released early: {reason.TrimEnd().TrimEnd('.')}",
         _ => row.LastCheck is { } check ? $"passed {Near(check.At)}, {check.Initials}" : "",
+    };
+
+    // A reason typed as a sentence ends once: the person and the time follow it.
+    private string Held => (row.HeldReason?.TrimEnd().TrimEnd('.'), row.LastCheck) switch
+    {
+        ({ Length: > 0 } reason, { } check) => $"{reason}, {check.Initials} {Near(check.At)}",
+        (var reason, { } check) => $"{check.Initials} {Near(check.At)}",
+        (var reason, null) => reason ?? "",
     };
 
     /// <summary>What to do next, in a few words.</summary>
@@ -55,7 +63,7 @@ public sealed class CureWords(CureRow row, TimeZoneInfo zone)
 
     /// <summary>"Fill 24 bottles", "Take into stock".</summary>
     public string FillAct => !Kind.IsSold ? "Take into stock"
-        : row.PlannedUnits is { } units ? $"{FillVerb} {units.ToString("N0", CultureInfo.CurrentCulture)} {Kind.ContainerWord}{(units == 1 ? "" : "s")}"
+        : row.PlannedUnits is { } units ? $"{FillVerb} {Packs.Count(units, row.ProductKind, row.SizeName)}"
         : FillVerb;
 
     public string FillVerb => Kind.IsSold ? char.ToUpperInvariant(Kind.AfterRestWord[0]) + Kind.AfterRestWord[1..] : "Take into stock";

@@ -1,5 +1,4 @@
 using MakerStudio.Core.Materials;
-using MakerStudio.Core.Products;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Shell.Drawings;
 using MakerStudio.Web.Shell.Parts;
@@ -27,11 +26,4 @@ public static class RecordWords
         MaterialKind.Fixative or MaterialKind.Solubiliser or MaterialKind.Preservative or MaterialKind.Colourant => Series.Fixative,
         _ => Series.Packaging,
     };
-
-    /// <summary>"1 bottle", "46 bottles", with the size when there is one: "46 bottles of 100 mL".</summary>
-    public static string Units(int count, string productKind, string? size = null)
-    {
-        var word = ProductKinds.Get(productKind).ContainerWord;
-        return $"{Shell.Written.Count(count)} {word}{(count == 1 ? "" : "s")}{(size is null ? "" : $" of {size}")}";
-    }
 }

@@ -74,7 +74,19 @@ public sealed class CureShelfTests : ShellContext
     {
         var row = Row(Saturday.AddDays(30), CureState.Ready) with { ProductKind = "container-candle", PlannedUnits = 1 };
         Assert.Equal("Pack 1 jar", new CureWords(row, Berlin).FillAct);
+        Assert.Equal("Pack 24 tins of 180 g", new CureWords(row with { PlannedUnits = 24, SizeName = "180 g tin" }, Berlin).FillAct);
+        Assert.Equal("Pack 24 bags", new CureWords(row with { ProductKind = "wax-melt", PlannedUnits = 24 }, Berlin).FillAct);
         Assert.Equal("Take into stock", new CureWords(row with { ProductKind = "pre-blend" }, Berlin).FillAct);
+    }
+
+    [Theory]
+    [InlineData("Chill test before filtering.")]
+    [InlineData("Chill test before filtering")]
+    public void About_HeldForATypedSentence_EndsItOnce(string reason)
+    {
+        var check = new CheckRow(Saturday.AddHours(50), "Bo", 3, null, Clarity.Haze, null, CheckVerdict.Hold);
+        var row = Row(Saturday.AddHours(60), CureState.OnHold) with { HeldReason = reason, LastCheck = check };
+        Assert.StartsWith("Chill test before filtering, Bo ", new CureWords(row, Berlin).About, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -76,7 +76,7 @@ public sealed partial class CureShelf(StudioStore store)
         return new CureRow(
             batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.TargetMilligrams, batch.PlannedUnits,
             start, CureClock.DueAt(start, window), CureClock.IdealAt(start, window), CureClock.LatestAt(start, window),
-            state, now, batch.HeldReason, all.LastOrDefault(), ReminderOf(batch, state, now, zone), batch.EarlyReason);
+            state, now, batch.HeldReason, all.LastOrDefault(), ReminderOf(batch, state, now, zone), batch.EarlyReason, batch.SizeName);
     }
 
     /// <summary>What is on hold is left alone until somebody decides.</summary>
@@ -124,7 +124,8 @@ public enum CureState { Resting, DueForCheck, OnHold, Ready }
 public sealed record CureRow(
     Guid BatchId, string Code, string ScentName, int VersionNumber, string ProductKind, long TargetMilligrams, int? PlannedUnits,
     DateTimeOffset StartedAt, DateTimeOffset DueAt, DateTimeOffset IdealAt, DateTimeOffset? LatestAt,
-    CureState State, DateTimeOffset AsOf, string? HeldReason, CheckRow? LastCheck, MoveReminder? Reminder = null, string? EarlyReason = null)
+    CureState State, DateTimeOffset AsOf, string? HeldReason, CheckRow? LastCheck, MoveReminder? Reminder = null, string? EarlyReason = null,
+    string? SizeName = null)
 {
     /// <summary>Rest so far; a clock set back shows zero.</summary>
     public TimeSpan Elapsed => AsOf > StartedAt ? AsOf - StartedAt : TimeSpan.Zero;
