@@ -3,7 +3,7 @@ namespace MakerStudio.Services;
 /// <summary>Something changed: which subject, which one, by whom. Screens re-read; the news carries no data.</summary>
 public sealed record News(string Topic, Guid? Id, Guid? PersonId)
 {
-    /// <summary>Said after the line to the database was down: anything may have changed.</summary>
+    /// <summary>Said whenever the line to the database stands anew: anything may have changed before.</summary>
     public static readonly News Anything = new(Topics.Anything, null, null);
 }
 

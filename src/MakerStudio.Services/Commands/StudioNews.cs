@@ -32,7 +32,6 @@ public sealed partial class StudioNews : BackgroundService
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var first = true;
         while (!stoppingToken.IsCancellationRequested)
         {
             try
@@ -45,12 +44,8 @@ public sealed partial class StudioNews : BackgroundService
                     await listen.ExecuteNonQueryAsync(stoppingToken);
                 }
 
-                if (!first)
-                {
-                    await TellAsync(News.Anything);
-                }
-
-                first = false;
+                // Whatever happened before the line stood was not heard.
+                await TellAsync(News.Anything);
                 while (true)
                 {
                     await line.WaitAsync(stoppingToken);
@@ -63,7 +58,6 @@ public sealed partial class StudioNews : BackgroundService
             catch (Exception e) when (e is NpgsqlException or IOException or JsonException or System.Net.Sockets.SocketException)
             {
                 LineDown(e);
-                first = false;
                 await Task.Delay(Pause, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
         }

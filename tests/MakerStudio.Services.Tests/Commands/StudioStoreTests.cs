@@ -73,19 +73,20 @@ public class StudioStoreTests
     public async Task Run_Committed_IsHeardByOpenScreens()
     {
         await using var studio = await TestStudio.NewAsync();
-        await studio.StartNewsAsync();
         var settings = studio.Get<StudioSettings>();
+        var listening = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         var heard = new TaskCompletionSource<News>(TaskCreationOptions.RunContinuationsAsynchronously);
         using var subscription = studio.Get<StudioNews>().Subscribe(news =>
         {
-            heard.TrySetResult(news);
+            _ = news == News.Anything ? listening.TrySetResult() : heard.TrySetResult(news);
             return Task.CompletedTask;
         });
-        await Task.Delay(300);
+        await studio.StartNewsAsync();
+        await listening.Task.WaitAsync(TimeSpan.FromSeconds(60));
 
         (await settings.ChangeAsync(studio.Ana, await ChangeTo(settings, "Quince Yard"))).Expect();
 
-        var news = await heard.Task.WaitAsync(TimeSpan.FromSeconds(20));
+        var news = await heard.Task.WaitAsync(TimeSpan.FromSeconds(60));
         Assert.Equal(Topics.Studio, news.Topic);
         Assert.Equal(studio.Ana.PersonId, news.PersonId);
     }

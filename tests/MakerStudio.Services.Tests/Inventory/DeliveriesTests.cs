@@ -32,10 +32,10 @@ public class DeliveriesTests
         Assert.Equal([Number(fragranceShare), Number(alcoholShare), Number(bottleShare)], lines.Select(l => l.FreightShare));
         Assert.Equal([Number(fragrancePerKg) / 1000, Number(alcoholPerKg) / 1000, Number(perBottle)], lines.Select(l => l.UnitCost));
         Assert.Equal(942.15m, lines.Sum(l => l.LandedTotal));
-        var lots = await db.Lots.Include(l => l.Balance).OrderBy(l => l.DeliveryLineId).ToListAsync();
+        var lots = await db.Lots.Include(l => l.Balance).OrderBy(l => db.DeliveryLines.Where(d => d.Id == l.DeliveryLineId).Select(d => d.Position).First()).ToListAsync();
         Assert.Equal(lines.Select(l => l.UnitCost), lots.Select(l => l.UnitCost));
         Assert.Equal([5_000_000, 20_000_000, 500], lots.Select(l => l.Balance!.OnHand));
-        Assert.Equal([5_000_000, 20_000_000, 500], await db.Movements.OrderBy(m => m.Id).Select(m => m.Change).ToListAsync());
+        Assert.Equal([500, 5_000_000, 20_000_000], await db.Movements.Select(m => m.Change).Order().ToListAsync());
         Assert.Empty(await studio.DifferencesAsync());
     }
 
