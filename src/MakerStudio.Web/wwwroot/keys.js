@@ -96,3 +96,8 @@ document.addEventListener("click", (event) => {
 
 document.addEventListener("toggle", show, true);
 show();
+
+// The router follows the way past the rooms without moving the focus; the next Tab would go back to them.
+document.addEventListener("click", (event) => {
+  if (event.target.closest?.(".skip")) document.getElementById("main")?.focus();
+});

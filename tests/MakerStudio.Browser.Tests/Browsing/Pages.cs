@@ -28,6 +28,9 @@ internal static class Pages
     /// <summary>The page's title, by a part of its words.</summary>
     public static ILocator Heading(this IPage page, string words) => page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = words });
 
+    /// <summary>What a form answers when it did nothing; said aloud at once.</summary>
+    public static ILocator Refusal(this IPage page) => page.Locator(".note.bad[role=alert]");
+
     /// <summary>The studio's name at the top, the way to Today.</summary>
     public static ILocator Strip(this IPage page, string studio) => page.Locator("header").GetByRole(AriaRole.Link, new() { Name = studio });
 
@@ -64,4 +67,15 @@ internal static class Pages
 
     private static ILocator FormWith(this IPage page, string button) =>
         page.Locator("form").Filter(new() { Has = page.Button(button) });
+
+    /// <summary>Types into a field and leaves it, as a change counts from then on.</summary>
+    public static async Task EnterAsync(this IPage page, string label, string text, ILocator? inside = null) =>
+        await (inside ?? page.Locator("body")).EnterAsync(label, text);
+
+    public static async Task EnterAsync(this ILocator inside, string label, string text)
+    {
+        var field = inside.GetByLabel(label, new() { Exact = true }).And(inside.Page.Locator("input, textarea"));
+        await field.FillAsync(text);
+        await field.BlurAsync();
+    }
 }

@@ -39,6 +39,9 @@ public sealed class Visitor : IAsyncDisposable
         return Page;
     }
 
+    /// <summary>Turns to a tab that was opened before.</summary>
+    public void Return(IPage page) => Page = page;
+
     /// <summary>Goes to an address and waits until the page answers to clicks.</summary>
     public async Task GoAsync(string path)
     {

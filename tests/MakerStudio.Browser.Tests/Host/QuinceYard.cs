@@ -14,8 +14,10 @@ namespace MakerStudio.Browser.Tests.Host;
 /// Fills the studio through its services: the materials of Fig (fragrance 12 %, DPG 5 %, alcohol 83 % by weight), lots at
 /// round prices, the released formula and its bottle.
 /// </summary>
-public sealed class QuinceYard(StudioHost host)
+public sealed class QuinceYard(IStudio host)
 {
+    public const string Supplier = "Alder Supply";
+
     private readonly Dictionary<string, Guid> _materials = [];
 
     /// <summary>100 mL × 0.815 g/mL, from which a fill of 82.0 g follows with 0.5 g over.</summary>
@@ -30,7 +32,7 @@ public sealed class QuinceYard(StudioHost host)
     /// <summary>Overhead of the worked batch: 9.00 a batch and 0.15 a unit, 18.00 an hour.</summary>
     public async Task SetCostsAsync()
     {
-        var settings = host.App.Get<StudioSettings>();
+        var settings = host.Get<StudioSettings>();
         var now = (await settings.ReadAsync())!;
         (await settings.ChangeAsync(host.Ana, new ChangeStudio
         {
@@ -54,11 +56,11 @@ public sealed class QuinceYard(StudioHost host)
     /// <returns>The lot's code.</returns>
     public async Task<string> ReceiveAsync(string material, decimal quantity, AmountUnit unit, decimal price, DateOnly? expires = null)
     {
-        var day = DateOnly.FromDateTime(host.App.Clock.GetUtcNow().AddDays(-30).UtcDateTime);
-        var posted = (await host.App.Get<Deliveries>().PostAsync(host.Ana, new PostDelivery
+        var day = DateOnly.FromDateTime(host.Get<TimeProvider>().GetUtcNow().AddDays(-30).UtcDateTime);
+        var posted = (await host.Get<Deliveries>().PostAsync(host.Ana, new PostDelivery
         {
-            SupplierId = await host.App.ValueAsync<Guid>("select id from suppliers where name = $1", Supplier), ReceivedOn = day, FreightBasis = FreightBasis.Value,
-            Lines = [new DeliveryLineTyped { MaterialId = Material(material), Quantity = quantity, Unit = unit, Price = price, ExpiresOn = expires }],
+            SupplierId = await host.ValueAsync<Guid>("select id from suppliers where name = $1", Supplier), ReceivedOn = day, FreightBasis = FreightBasis.Value,
+            Lines = [new DeliveryLineTyped { MaterialId = Material(material), Quantity = quantity, Unit = unit, Price = price, ExpiresOn = expires, ConfirmedUnitPrice = price / quantity }],
         })).Expect();
         return posted.Lots.Single().Code;
     }
@@ -66,18 +68,18 @@ public sealed class QuinceYard(StudioHost host)
     /// <summary>Fig v1 and a 100 mL bottle with its packaging.</summary>
     public async Task ReleaseFigAsync()
     {
-        var started = (await host.App.Get<Formulas>().NewAsync(host.Ana, new NewFormula { Name = "Fig", ProductKind = "room-spray-alcohol" })).Expect();
+        var started = (await host.Get<Formulas>().NewAsync(host.Ana, new NewFormula { Name = "Fig", ProductKind = "room-spray-alcohol" })).Expect();
         (FigId, FigVersionId) = (started.FormulaId, started.VersionId);
-        var draft = (await host.App.Get<Formulas>().ReadAsync(FigId))!.Versions.Single();
-        var kept = (await host.App.Get<Versions>().KeepAsync(host.Ana, new KeepDraft
+        var draft = (await host.Get<Formulas>().ReadAsync(FigId))!.Versions.Single();
+        var kept = (await host.Get<Versions>().KeepAsync(host.Ana, new KeepDraft
         {
             VersionId = FigVersionId, Version = draft.Version, Method = "Fragrance into DPG, then alcohol; close and stir 5 minutes.",
             CureMinHours = 48, CureIdealHours = 336, ExpectedLossPercent = 1.5m,
             Lines = [Line("Fig fragrance oil", 12m), Line("DPG", 5m), Line("Alcohol 99.5 % vol", 83m)],
         })).Expect();
-        var dense = (await host.App.Get<Versions>().SetDensityAsync(host.Ana, new SetDensity { VersionId = FigVersionId, GramsPerMillilitre = FigDensity, Version = kept.Version })).Expect();
-        (await host.App.Get<Versions>().ReleaseAsync(host.Ana, new ReleaseVersion { VersionId = FigVersionId, Version = dense.Version })).Expect();
-        BottleSizeId = (await host.App.Get<Sizes>().AddAsync(host.Ana, new AddSize
+        var dense = (await host.Get<Versions>().SetDensityAsync(host.Ana, new SetDensity { VersionId = FigVersionId, GramsPerMillilitre = FigDensity, Version = kept.Version })).Expect();
+        (await host.Get<Versions>().ReleaseAsync(host.Ana, new ReleaseVersion { VersionId = FigVersionId, Version = dense.Version })).Expect();
+        BottleSizeId = (await host.Get<Sizes>().AddAsync(host.Ana, new AddSize
         {
             FormulaId = FigId, Name = "100 mL bottle", Nominal = 100m, OverfillGrams = 0.5m,
             Parts = [.. new[] { "Bottle 100 mL", "Sprayer", "Label Fig", "Carton" }.Select(p => new SizePart { MaterialId = Material(p) })],
@@ -106,11 +108,11 @@ public sealed class QuinceYard(StudioHost host)
     public async Task<(Guid Id, string Code)> StartBatchAsync(Actor by, decimal grams)
     {
         var planned = await PlanAsync(grams);
-        (await host.App.Get<Batches>().StartWeighingAsync(by, new StartWeighing { BatchId = planned.BatchId })).Expect();
+        (await host.Get<Batches>().StartWeighingAsync(by, new StartWeighing { BatchId = planned.BatchId })).Expect();
         return (planned.BatchId, planned.Code);
     }
 
-    public async Task<PlannedBatch> PlanAsync(decimal grams, int? bottles = null) => (await host.App.Get<Batches>().PlanAsync(host.Ana, new PlanBatch
+    public async Task<PlannedBatch> PlanAsync(decimal grams, int? bottles = null) => (await host.Get<Batches>().PlanAsync(host.Ana, new PlanBatch
     {
         FormulaVersionId = FigVersionId, TargetMilligrams = Mass.FromGrams(grams).Milligrams,
         FormulaSizeId = bottles is null ? null : BottleSizeId, PlannedUnits = bottles,
@@ -119,7 +121,7 @@ public sealed class QuinceYard(StudioHost host)
     /// <summary>Weighs every line to its target from the suggested lots.</summary>
     public async Task WeighAllAsync(Actor by, Guid batchId, string code)
     {
-        var sheets = host.App.Get<WeighSheets>();
+        var sheets = host.Get<WeighSheets>();
         while ((await sheets.SheetAsync(code))?.Current is { Suggested: { } lot } line)
         {
             (await sheets.RecordAsync(by, new RecordWeighing { BatchId = batchId, LineId = line.LineId, LotId = lot.LotId, NetMilligrams = line.RemainingMilligrams })).Expect();
@@ -128,18 +130,23 @@ public sealed class QuinceYard(StudioHost host)
 
     /// <summary>Confirms the last addition: the cure begins.</summary>
     public async Task RestAsync(Actor by, Guid batchId) =>
-        (await host.App.Get<WeighSheets>().ConfirmLastAdditionAsync(by, new ConfirmLastAddition { BatchId = batchId, StirredConfirmed = true, Place = "Cupboard 1" })).Expect();
+        (await host.Get<WeighSheets>().ConfirmLastAdditionAsync(by, new ConfirmLastAddition { BatchId = batchId, StirredConfirmed = true, Place = "Cupboard 1" })).Expect();
 
-    public async Task PassAsync(Actor by, Guid batchId) => (await host.App.Get<CureShelf>().RecordCheckAsync(by, new RecordCheck
+    public async Task PassAsync(Actor by, Guid batchId) => (await host.Get<CureShelf>().RecordCheckAsync(by, new RecordCheck
     {
         BatchId = batchId, Strength = 4, Clarity = Clarity.Clear, Character = "round, green gone", Verdict = CheckVerdict.Passed,
     })).Expect();
 
-    private const string Supplier = "Alder Supply";
-
+    /// <summary>A material that somebody typed on its page already is taken as it is.</summary>
     private async Task AddAsync(string name, MaterialKind kind, decimal? density = null)
     {
-        _materials[name] = (await host.App.Get<Materials>().AddAsync(host.Ana, new AddMaterial
+        if (await host.ValueAsync<int>("select count(*) from materials where name = $1", name) > 0)
+        {
+            _materials[name] = await host.ValueAsync<Guid>("select id from materials where name = $1", name);
+            return;
+        }
+
+        _materials[name] = (await host.Get<Materials>().AddAsync(host.Ana, new AddMaterial
         {
             Name = name, Kind = kind, StockedIn = MaterialKinds.DefaultStockUnit(kind), Density = density, DensityAtCelsius = density is null ? null : 20m,
             Suppliers = [new SupplierLine { Name = Supplier, LeadTimeDays = 10 }],

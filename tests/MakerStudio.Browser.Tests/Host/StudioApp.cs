@@ -53,19 +53,8 @@ public sealed class StudioApp : WebApplicationFactory<Program>
     public T Get<T>()
         where T : notnull => Services.GetRequiredService<T>();
 
-    /// <summary>One value of the database, as the app's role sees it.</summary>
-    public async Task<T> ValueAsync<T>(string sql, params object[] values)
-    {
-        await using var connection = new NpgsqlConnection(AppConnectionString);
-        await connection.OpenAsync();
-        await using var command = new NpgsqlCommand(sql, connection);
-        foreach (var value in values)
-        {
-            command.Parameters.Add(new NpgsqlParameter { Value = value });
-        }
-
-        return (T)Convert.ChangeType((await command.ExecuteScalarAsync())!, typeof(T), System.Globalization.CultureInfo.InvariantCulture);
-    }
+    /// <inheritdoc cref="IStudio.ValueAsync"/>
+    public Task<T> ValueAsync<T>(string sql, params object[] values) => Rows.ValueAsync<T>(AppConnectionString, sql, values);
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {

@@ -12,7 +12,7 @@ namespace MakerStudio.Browser.Tests.Host;
 /// The studio of one test class: Quince Yard Studio with Ana, an owner, and Bo, a maker, at Sat 24 Oct 2026, 18:00 in
 /// Berlin. People are made by the services here; the pages that make them have a test of their own.
 /// </summary>
-public class StudioHost : IAsyncLifetime
+public class StudioHost : IStudio, IAsyncLifetime
 {
     public const string Passphrase = "lantern quarry seven tides";
 
@@ -26,9 +26,17 @@ public class StudioHost : IAsyncLifetime
     public Actor Ana { get; private set; } = null!;
     public Actor Bo { get; private set; } = null!;
 
+    public T Get<T>()
+        where T : notnull => App.Get<T>();
+
+    public Task<T> ValueAsync<T>(string sql, params object[] values) => App.ValueAsync<T>(sql, values);
+
+    /// <summary>What the clock shows first.</summary>
+    protected virtual DateTimeOffset Begins => SaturdayEvening;
+
     public async Task InitializeAsync()
     {
-        App = await StudioApp.StartAsync(SaturdayEvening);
+        App = await StudioApp.StartAsync(Begins);
         await SettleInAsync();
     }
 
@@ -81,10 +89,19 @@ public class StudioHost : IAsyncLifetime
     {
         await using var visitor = await Visitor.ComeAsync(person, Device.Desk, Address);
         await visitor.GoAsync("/sign-in");
-        await visitor.Page.SignInAsync(person, Passphrase);
+        await visitor.Page.SignInAsync(person, PassphraseOf(person));
         Assert.Empty(visitor.Troubles);
         return await visitor.Context.StorageStateAsync();
     }
+
+    /// <summary>Takes Ana and Bo from the database, who came in by the pages.</summary>
+    public async Task KnowPeopleAsync()
+    {
+        Ana = await ActorAsync(await App.ValueAsync<Guid>("select id from people where display_name = 'Ana'"));
+        Bo = await ActorAsync(await App.ValueAsync<Guid>("select id from people where display_name = 'Bo'"));
+    }
+
+    protected virtual string PassphraseOf(string person) => Passphrase;
 
     private async Task<Actor> ActorAsync(Guid personId) =>
         new(personId, await App.ValueAsync<string>("select security_stamp from people where id = $1", personId));

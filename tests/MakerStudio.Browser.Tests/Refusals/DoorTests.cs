@@ -2,7 +2,6 @@ using System.Net;
 using System.Net.Http.Headers;
 using MakerStudio.Browser.Tests.Browsing;
 using MakerStudio.Browser.Tests.Host;
-using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace MakerStudio.Browser.Tests.Refusals;
@@ -106,7 +105,7 @@ public sealed class DoorTests(StudioHost host) : IClassFixture<StudioHost>
         for (var time = 0; time < 5; time++)
         {
             await bo.Page.FillSignInAsync("Bo", $"not the words of Bo, try {time}");
-            await Expect(bo.Page.GetByRole(AriaRole.Alert)).ToBeVisibleAsync();
+            await Expect(bo.Page.Refusal()).ToBeVisibleAsync();
         }
 
         await bo.Page.FillSignInAsync("Bo", StudioHost.Passphrase);
@@ -125,7 +124,7 @@ public sealed class DoorTests(StudioHost host) : IClassFixture<StudioHost>
         {
             await eve.GoAsync("/sign-in");
             await eve.Page.FillSignInAsync(name, "words that are not the passphrase");
-            said.Add(await eve.Page.GetByRole(AriaRole.Alert).InnerTextAsync());
+            said.Add(await eve.Page.Refusal().InnerTextAsync());
         }
 
         Assert.Equal(said[0], said[1]);

@@ -1,0 +1,82 @@
+using System.Reflection;
+using MakerStudio.Browser.Tests.Host;
+using MakerStudio.Services.Accounts;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components;
+
+namespace MakerStudio.Browser.Tests.EveryPage;
+
+/// <summary>
+/// Every address the app answers with a page, read from the app itself, and for each an instance with something on it. A
+/// page that is added without one fails the test that compares the two.
+/// </summary>
+internal static class PageList
+{
+    /// <summary>Shown to builders in development only.</summary>
+    public const string ForBuilders = "/specimen";
+
+    private static readonly Dictionary<string, Func<SampleHost, Task<string>>> Instances = new()
+    {
+        ["/"] = Plain("/"),
+        ["/account/passkeys"] = Plain("/account/passkeys"),
+        ["/bench"] = Plain("/bench"),
+        ["/bench/plan"] = Plain("/bench/plan"),
+        ["/bench/{Code}"] = Found("/bench/{0}", "select code from batches where state = 'Planned' order by code limit 1"),
+        ["/bench/{Code}/weigh"] = Found("/bench/{0}/weigh", "select code from batches where state = 'Weighing' limit 1"),
+        ["/curing"] = Plain("/curing"),
+        ["/curing/{Code}"] = Found("/curing/{0}", "select code from batches where state = 'Resting' order by clock_started_at limit 1"),
+        ["/error"] = Plain("/error"),
+        ["/find"] = Plain("/find?q=fig"),
+        ["/finished"] = Plain("/finished"),
+        ["/finished/{Code}"] = Found("/finished/{0}", "select b.code from fills f join batches b on b.id = f.batch_id order by b.code limit 1"),
+        ["/finished/{Code}/fill"] = Found("/finished/{0}/fill", "select code from batches where state = 'Ready' limit 1"),
+        ["/first-run"] = Plain("/first-run?token=spent"),
+        ["/join"] = async host =>
+        {
+            var invitation = new InvitePerson { Name = "Cleo" };
+            (await host.App.Get<Invitations>().InviteAsync(host.Ana, invitation)).Expect();
+            return $"/join?token={invitation.Token}";
+        },
+        ["/library"] = Plain("/library"),
+        ["/library/new"] = Plain("/library/new"),
+        ["/library/{Id:guid}"] = Found("/library/{0}", "select formula_id from formula_versions where state = 'Draft' limit 1"),
+        ["/library/{Id:guid}/compare"] = Found("/library/{0}/compare", "select formula_id from formula_versions group by formula_id having count(*) > 1 limit 1"),
+        ["/library/{Id:guid}/scale"] = Found("/library/{0}/scale", "select formula_id from formula_sizes limit 1"),
+        ["/library/{Id:guid}/v/{Number:int}"] = Found("/library/{0}/v/1", "select formula_id from formula_versions where state = 'Released' and number = 1 limit 1"),
+        ["/new-passphrase"] = async host => $"/new-passphrase?token={(await host.App.Get<Invitations>().IssueNewPassphraseAsync("Bo")).Expect().Token}",
+        ["/not-found"] = Plain("/no-such-page"),
+        ["/sign-in"] = Plain("/sign-in"),
+        ["/storeroom"] = Plain("/storeroom"),
+        ["/storeroom/count"] = Plain("/storeroom/count"),
+        ["/storeroom/deliveries"] = Plain("/storeroom/deliveries"),
+        ["/storeroom/deliveries/{Code}"] = Found("/storeroom/deliveries/{0}", "select code from deliveries order by code limit 1"),
+        ["/storeroom/lots/{Code}"] = Found("/storeroom/lots/{0}", "select code from lots where status = 'Released' order by code limit 1"),
+        ["/storeroom/materials/new"] = Plain("/storeroom/materials/new"),
+        ["/storeroom/materials/{Id:guid}"] = Found("/storeroom/materials/{0}", "select material_id from lots order by code limit 1"),
+        ["/storeroom/materials/{Id:guid}/edit"] = Found("/storeroom/materials/{0}/edit", "select material_id from lots order by code limit 1"),
+        ["/storeroom/receive"] = Plain("/storeroom/receive"),
+        ["/storeroom/receive/{DraftId:guid}"] = Plain($"/storeroom/receive/{Guid.CreateVersion7()}"),
+        ["/storeroom/to-follow"] = Plain("/storeroom/to-follow"),
+        ["/studio"] = Plain("/studio"),
+    };
+
+    /// <summary>All templates the app has, those for builders left out.</summary>
+    public static IReadOnlyList<string> Templates { get; } =
+        [.. Pages().SelectMany(p => p.Templates).Where(t => !t.StartsWith(ForBuilders, StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
+
+    public static IReadOnlyList<string> WithInstance { get; } = [.. Instances.Keys.Order(StringComparer.Ordinal)];
+
+    /// <summary>Pages that open without a sign-in are not led to from within.</summary>
+    public static bool IsForStrangers(string template) => Pages().Single(p => p.Templates.Contains(template)).ForStrangers;
+
+    public static Task<string> AddressAsync(SampleHost host, string template) => Instances[template](host);
+
+    private static IEnumerable<(IReadOnlyList<string> Templates, bool ForStrangers)> Pages() => typeof(Program).Assembly.GetTypes()
+        .Select(t => (Templates: (IReadOnlyList<string>)[.. t.GetCustomAttributes<RouteAttribute>().Select(r => r.Template)], t.GetCustomAttribute<AllowAnonymousAttribute>() is not null))
+        .Where(p => p.Templates.Count > 0);
+
+    private static Func<SampleHost, Task<string>> Plain(string path) => _ => Task.FromResult(path);
+
+    private static Func<SampleHost, Task<string>> Found(string path, string sql) =>
+        async host => string.Format(System.Globalization.CultureInfo.InvariantCulture, path, await host.App.ValueAsync<object>(sql));
+}
