@@ -1,0 +1,73 @@
+using MakerStudio.Core.Sources;
+
+namespace MakerStudio.Core.Hazards.Label;
+
+/// <summary>The texts of precautionary statements, of about 2021, all from memory.</summary>
+public static class PStatements
+{
+    public static Citation Source { get; } = new("CLP Annex IV, Part 2", SourceStatus.Memory);
+
+    public static IReadOnlyDictionary<string, string> Texts { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["P101"] = "If medical advice is needed, have product container or label at hand.",
+        ["P102"] = "Keep out of reach of children.",
+        ["P103"] = "Read carefully and follow all instructions.",
+        ["P201"] = "Obtain special instructions before use.",
+        ["P202"] = "Do not handle until all safety precautions have been read and understood.",
+        ["P210"] = "Keep away from heat, hot surfaces, sparks, open flames and other ignition sources. No smoking.",
+        ["P211"] = "Do not spray on an open flame or other ignition source.",
+        ["P233"] = "Keep container tightly closed.",
+        ["P234"] = "Keep only in original packaging.",
+        ["P240"] = "Ground and bond container and receiving equipment.",
+        ["P241"] = "Use explosion-proof equipment.",
+        ["P242"] = "Use non-sparking tools.",
+        ["P243"] = "Take action to prevent static discharges.",
+        ["P251"] = "Do not pierce or burn, even after use.",
+        ["P260"] = "Do not breathe vapours/spray.",
+        ["P261"] = "Avoid breathing vapours/spray.",
+        ["P262"] = "Do not get in eyes, on skin, or on clothing.",
+        ["P263"] = "Avoid contact during pregnancy and while nursing.",
+        ["P264"] = "Wash hands thoroughly after handling.",
+        ["P270"] = "Do not eat, drink or smoke when using this product.",
+        ["P271"] = "Use only outdoors or in a well-ventilated area.",
+        ["P272"] = "Contaminated work clothing should not be allowed out of the workplace.",
+        ["P273"] = "Avoid release to the environment.",
+        ["P280"] = "Wear protective gloves/eye protection.",
+        ["P284"] = "In case of inadequate ventilation wear respiratory protection.",
+        ["P301+P310"] = "IF SWALLOWED: Immediately call a POISON CENTER/doctor.",
+        ["P301+P312"] = "IF SWALLOWED: Call a POISON CENTER/doctor if you feel unwell.",
+        ["P301+P330+P331"] = "IF SWALLOWED: Rinse mouth. Do NOT induce vomiting.",
+        ["P302+P352"] = "IF ON SKIN: Wash with plenty of water.",
+        ["P303+P361+P353"] = "IF ON SKIN (or hair): Take off immediately all contaminated clothing. Rinse skin with water.",
+        ["P304+P340"] = "IF INHALED: Remove person to fresh air and keep comfortable for breathing.",
+        ["P305+P351+P338"] = "IF IN EYES: Rinse cautiously with water for several minutes. Remove contact lenses, if present and easy to do. Continue rinsing.",
+        ["P308+P311"] = "IF exposed or concerned: Call a POISON CENTER/doctor.",
+        ["P308+P313"] = "IF exposed or concerned: Get medical advice/attention.",
+        ["P310"] = "Immediately call a POISON CENTER/doctor.",
+        ["P311"] = "Call a POISON CENTER/doctor.",
+        ["P312"] = "Call a POISON CENTER/doctor if you feel unwell.",
+        ["P314"] = "Get medical advice/attention if you feel unwell.",
+        ["P320"] = "Specific treatment is urgent (see … on this label).",
+        ["P321"] = "Specific treatment (see … on this label).",
+        ["P330"] = "Rinse mouth.",
+        ["P331"] = "Do NOT induce vomiting.",
+        ["P332+P313"] = "If skin irritation occurs: Get medical advice/attention.",
+        ["P333+P313"] = "If skin irritation or rash occurs: Get medical advice/attention.",
+        ["P337+P313"] = "If eye irritation persists: Get medical advice/attention.",
+        ["P342+P311"] = "If experiencing respiratory symptoms: Call a POISON CENTER/doctor.",
+        ["P361+P364"] = "Take off immediately all contaminated clothing and wash it before reuse.",
+        ["P362+P364"] = "Take off contaminated clothing and wash it before reuse.",
+        ["P363"] = "Wash contaminated clothing before reuse.",
+        ["P370+P378"] = "In case of fire: Use … to extinguish.",
+        ["P390"] = "Absorb spillage to prevent material damage.",
+        ["P391"] = "Collect spillage.",
+        ["P403"] = "Store in a well-ventilated place.",
+        ["P403+P233"] = "Store in a well-ventilated place. Keep container tightly closed.",
+        ["P403+P235"] = "Store in a well-ventilated place. Keep cool.",
+        ["P405"] = "Store locked up.",
+        ["P406"] = "Store in a corrosion resistant container with a resistant inner liner.",
+        ["P410+P412"] = "Protect from sunlight. Do not expose to temperatures exceeding 50 °C/122 °F.",
+        ["P501"] = "Dispose of contents/container to …",
+        ["P502"] = "Refer to manufacturer or supplier for information on recovery or recycling.",
+    };
+}
