@@ -21,7 +21,7 @@ internal static class CommonPassphrases
         "christopher1", "alexander123", "elizabeth123", "manchesterunited", "manchester united", "liverpoolfc1", "chelseafc123", "realmadrid123", "barcelona1234", "galatasaray1905",
         "fenerbahce1907", "besiktas1903", "slipknot6666", "metallica666", "harrypotter1", "harrypotter7", "starwars1977", "spongebob123", "hellokitty123", "supermario64",
         "pokemon12345", "pikachu12345", "naruto123456", "dragonball123", "minecraft123", "counterstrike", "callofduty123", "worldofwarcraft", "leagueoflegends", "playstation3",
-        "playstation4", "playstation5", "microsoft123", "windows12345", "samsung12345", "facebook1234", "linkedin1234", "instagram123", "youtube12345", "google123456",
+        "playstation4", "playstation5", "microsoft123", "windows12345", "samsung12345", "facebook1234", "linkedin1234", "instagram123", "google123456",
         "iloveyousomuch", "i love you so much", "iloveyouforever", "iloveyou4ever", "iloveyou123456", "iloveyoubaby", "lovemeforever", "jesuschrist1", "jesuslovesme", "jesus is lord",
         "godisgood123", "praisethelord", "blessed12345", "christmas2024", "christmas2025", "halloween123", "chocolate123", "strawberry12", "watermelon123", "butterfly123",
         "sunflower123", "snowflake123", "rainbow12345", "unicorn12345", "mickeymouse1", "winniethepooh", "babygirl1234", "beautiful123", "sweetheart12", "princess12345",
