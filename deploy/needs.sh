@@ -51,10 +51,11 @@ have_postgres() {
 
 need_postgres() {
     have_postgres && return
-    if [ "$(id -u)" = 0 ] && [ ! -e /etc/postgresql-common/createcluster.conf ]; then
-        # The package would make and start a database of its own; the studio keeps one itself.
-        mkdir -p /etc/postgresql-common
-        echo 'create_main_cluster = false' >/etc/postgresql-common/createcluster.conf
+    # The package would make and start a database of its own; the studio keeps one itself.
+    local settings=/etc/postgresql-common/createcluster.conf
+    install "settings of the database server" postgresql-common
+    if [ -w "$settings" ]; then
+        sed -i 's/^#*create_main_cluster.*/create_main_cluster = false/' "$settings"
     fi
     install "the database server; the studio keeps a private one in its data folder" postgresql
 }
