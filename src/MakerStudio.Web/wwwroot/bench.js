@@ -98,6 +98,14 @@ function show() {
   if (v) sayTimer = setTimeout(() => { say(`${v.is === "in" ? "In tolerance" : v.is === "over" ? "Over" : "Under"}, ${words.replace(" g", " grams")}`); }, saidAfter);
 }
 
+/** A line somebody went to stays in front of them, whatever the partner does, until it is done. */
+let byHand = null;
+
+function goByHand(id) {
+  byHand = id;
+  go(id);
+}
+
 function go(id) {
   const to = lineOf(id);
   if (!to) return;
@@ -120,7 +128,7 @@ function go(id) {
 
 function step(by) {
   const lines = $$(".wline"), at = lines.indexOf(line) + by;
-  if (lines[at]) go(lines[at].dataset.line);
+  if (lines[at]) goByHand(lines[at].dataset.line);
 }
 
 function useLot(id, code) {
@@ -399,7 +407,7 @@ async function renew() {
   stale = false;
   sheet().replaceWith(document.importNode(page, true));
   down = signedOut = false;
-  begin(here && !wasDone && keptOn(here) ? here : null);
+  begin(here && !wasDone && (keptOn(here) || here === byHand) ? here : null);
 }
 
 /** The live region lies outside of what is replaced, or it would not be heard. */
@@ -445,7 +453,7 @@ document.addEventListener("click", (e) => {
     else press(key.dataset.key);
   } else if (at("[data-record]")) record();
   else if (at("[data-again]")) readAgain();
-  else if (at(".wl [data-go]")) go(at("[data-go]").dataset.go);
+  else if (at(".wl [data-go]")) goByHand(at("[data-go]").dataset.go);
   else if (at("[data-open]")) openDialog(at("[data-open]").dataset.open);
   else if (at("[data-take]")) {
     const lot = at("[data-take]");
