@@ -14,7 +14,7 @@ public sealed record PrecautionsChosen(IReadOnlyList<LabelStatement> Chosen, IRe
 /// maker would have to name, are left out for the public; one that says the same less strictly gives way. For the
 /// public one statement on disposal stays. The order of preference is our own: what prevents fire and poisoning
 /// first, then first aid for the gravest contact, then the rest.
-/// Example: Flam. Liq. 2, Eye Irrit. 2, Skin Sens. 1 for the public: P102, P210, P280, P302+P352, P305+P351+P338, P501.
+/// Example: Flam. Liq. 2, Eye Irrit. 2, Skin Sens. 1 for the public: P102, P210, P280, P303+P361+P353, P305+P351+P338, P501.
 /// </summary>
 public static class PrecautionChoice
 {
@@ -58,6 +58,7 @@ public static class PrecautionChoice
     public static PrecautionsChosen Of(IReadOnlyCollection<HazardCategory> categories, bool forGeneralPublic)
     {
         Dictionary<string, List<HazardCategory>> asked = Asked(categories, forGeneralPublic);
+        HandOver(asked);
         var leftOut = new List<LeftOut>();
         foreach (string code in asked.Keys.ToList())
         {
@@ -95,6 +96,18 @@ public static class PrecautionChoice
         }
 
         return asked;
+    }
+
+    /// <summary>A statement that says as much as another stands for the other's classes too.</summary>
+    private static void HandOver(Dictionary<string, List<HazardCategory>> asked)
+    {
+        foreach ((string stays, string goes) in SaysTheSame)
+        {
+            if (asked.TryGetValue(stays, out List<HazardCategory>? own) && asked.TryGetValue(goes, out List<HazardCategory>? others))
+            {
+                own.AddRange(others.Except(own).ToList());
+            }
+        }
     }
 
     private static string? WhyNot(string code, Dictionary<string, List<HazardCategory>> asked, bool forGeneralPublic)
