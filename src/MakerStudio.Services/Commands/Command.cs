@@ -32,8 +32,11 @@ internal sealed class Command(StudioDb db, DateTimeOffset now, Schema.Studio? st
         {
             RequestId = requestId, Command = name, Subject = subject, SubjectId = id, What = what, PersonId = PersonId, At = now,
         });
-        _news.Add(new News(topic, id, PersonId));
+        Announce(topic, id);
     }
+
+    /// <summary>Tells other screens of something the recorded act has changed besides its subject.</summary>
+    public void Announce(string topic, Guid? id) => _news.Add(new News(topic, id, PersonId));
 
     /// <summary>The next code of a series: P-1, P-2, … Numbers of refused commands are not used up.</summary>
     public async Task<string> NextCodeAsync(string prefix)

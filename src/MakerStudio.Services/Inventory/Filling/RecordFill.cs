@@ -117,6 +117,8 @@ public sealed partial class Fills
             }
 
             command.Record("batch", batch.Id, $"Filled {batch.Code}: {fill.Filled} filled, {fill.Rejected} rejected, {fill.Retained} retained", Topics.Batches);
+            command.Announce(Topics.Lots, null);
+            command.Announce(Topics.Finished, batch.Id);
             await DropDraftAsync(command.Db, batch.Id, cancel);
             return new FillRecorded(batch.Code, sheet.Saleable, sheet.Total, sheet.PerFilled!.Value, sheet.PerSaleable, WarningsOf(batch, fill));
         }, cancel: cancel);

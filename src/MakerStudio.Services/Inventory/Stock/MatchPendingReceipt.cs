@@ -70,7 +70,7 @@ public sealed partial class Stock
             var after = CostOf(weighings);
             await RecostAsync(command, batch, pending, lot, weighings, before, cancel);
             command.Record("batch", batch.Id, $"{batch.Code}: {AmountWords.Amount(pending.Milligrams, StockUnit.Gram)} matched with {lot.Code}, {Change(before, after)}", Topics.Lots);
-            command.Record("batch", batch.Id, $"{batch.Code}: receipt to follow matched", Topics.Batches);
+            command.Announce(Topics.Batches, batch.Id);
             return new ReceiptMatched(batch.Code, lot.Code, before, after, lot.Balance!.OnHand);
         }, cancel: cancel);
 

@@ -115,7 +115,7 @@ internal sealed class OpenSheet
         _command.Record("batch", Batch.Id, what, Topics.Batches);
         if (lot is not null)
         {
-            _command.Record("lot", lot.Id, what, Topics.Lots);
+            _command.Announce(Topics.Lots, lot.Id);
         }
     }
 
