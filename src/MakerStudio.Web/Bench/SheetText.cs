@@ -12,8 +12,16 @@ internal static class SheetText
     /// <summary>Decimals of a gram the scale shows: 1 for 0.1 g, 2 for 0.01 g, 3 for 1 mg.</summary>
     public static int Decimals(long readabilityMilligrams) => readabilityMilligrams switch { >= 100 => 1, >= 10 => 2, _ => 3 };
 
-    /// <summary>Grams with the scale's decimals, or more where the milligrams need them.</summary>
-    public static string Grams(long milligrams, long readabilityMilligrams = 100)
+    /// <summary>What is to be weighed, in the scale's decimals: finer cannot be read off it. The sums keep the milligrams.</summary>
+    public static string Grams(long milligrams, long readabilityMilligrams = 100) =>
+        QuantityFormat.Mass(Mass.FromMilligrams(milligrams), CultureInfo.CurrentCulture, Decimals(readabilityMilligrams));
+
+    /// <summary>A tolerance in whole steps of the scale: the last step within it is as far as a reading can lie off.</summary>
+    public static string Tolerance(long milligrams, long readabilityMilligrams) =>
+        Grams(milligrams - milligrams % Math.Max(1, readabilityMilligrams), readabilityMilligrams);
+
+    /// <summary>What was recorded, as it was typed: with the scale's decimals, or more where it has them.</summary>
+    public static string Read(long milligrams, long readabilityMilligrams = 100)
     {
         var needed = milligrams % 100 == 0 ? 1 : milligrams % 10 == 0 ? 2 : 3;
         return QuantityFormat.Mass(Mass.FromMilligrams(milligrams), CultureInfo.CurrentCulture, Math.Max(needed, Decimals(readabilityMilligrams)));

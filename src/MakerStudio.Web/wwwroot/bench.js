@@ -63,7 +63,8 @@ function press(k) {
 function verdict(mg) {
   const rest = Number(line.dataset.rest), tol = Number(line.dataset.tol), by = mg - rest;
   const percent = (Math.abs(by) / Number(line.dataset.target) * 100).toFixed(1).replace(".", sheet().dataset.mark);
-  const amount = `${grams(Math.abs(by), sheet())} g`;
+  const step = 10 ** (3 - Number(sheet().dataset.decimals));
+  const amount = `${grams(Math.round(Math.abs(by) / step) * step, sheet())} g`;
   if (Math.abs(by) <= tol) return { is: "in", say: by === 0 ? "on target" : `${amount} ${by < 0 ? "under" : "over"}, ${percent} %` };
   return by < 0 ? { is: "under", say: `${amount} to go` } : { is: "over", say: `${amount} over, +${percent} %` };
 }
