@@ -40,10 +40,11 @@ public static class HazardAssessment
     }
 
     /// <summary>How severe each class is in a material made of these constituents alone.</summary>
+    /// <param name="constituents">What is not listed counts as not classified.</param>
     internal static IReadOnlyDictionary<HazardClass, int> RanksOf(IReadOnlyList<Constituent> constituents)
     {
         const decimal whole = 100m;
-        var alone = new MixtureFacts([new(Guid.Empty, "", whole, MaterialHazards.Of("", null, constituents))]);
+        var alone = new MixtureFacts([new(Guid.Empty, "", whole, MaterialHazards.Of("", HazardFacts.NotClassified, constituents))]);
         return Of(alone).Findings.ToDictionary(
             finding => HazardCategories.ClassOf(finding.Category),
             finding => HazardCategories.Of(finding.Category).Rank);
@@ -73,7 +74,7 @@ public static class HazardAssessment
 
     private static IEnumerable<UnknownHazard> AquaticUnknown(Mixture mixture)
     {
-        decimal percent = mixture.ToAdd(HazardClass.AquaticChronic)
+        decimal percent = mixture.All
             .Where(each => each.Facts.IsUnknown(HazardClass.AquaticChronic) || each.Facts.IsUnknown(HazardClass.AquaticAcute))
             .Sum(each => each.Percent);
         if (percent > 0)

@@ -46,12 +46,14 @@ public sealed record AcuteEstimate(AcuteRoute Route, decimal Value);
 /// What is known of the hazards of a substance, or of a material taken as a whole. A class without an entry is taken
 /// as "does not have it", unless it is named in <see cref="NotKnown"/>.
 /// </summary>
-public sealed record HazardFacts
+public sealed class HazardFacts
 {
-    private static readonly int Classes = Enum.GetValues<HazardClass>().Length;
+    private static readonly HazardClass[] AllClasses = Enum.GetValues<HazardClass>();
+    private static readonly int Classes = AllClasses.Length;
 
     private readonly HazardEntry?[] _worst = new HazardEntry?[Classes];
     private readonly bool[] _unknown = new bool[Classes];
+    private readonly bool[] _bears = new bool[Classes];
 
     /// <exception cref="ArgumentOutOfRangeException">A limit, estimate, M-factor or pH outside its range.</exception>
     public HazardFacts(
@@ -81,10 +83,22 @@ public sealed record HazardFacts
         {
             _unknown[(int)each] = true;
         }
+
+        IsWhollyUnknown = Array.TrueForAll(_unknown, each => each);
+        foreach (HazardClass each in AllClasses)
+        {
+            _bears[(int)each] = IsUnknown(each) || In(each) is not null;
+        }
+
+        _bears[(int)HazardClass.Eye] |= IsCorrosive;
+        foreach (AcuteEstimate estimate in Estimates)
+        {
+            _bears[(int)AcuteRanges.ClassOf(estimate.Route)] = true;
+        }
     }
 
     /// <summary>Nothing is known: no sheet, and no entry in the substance table.</summary>
-    public static HazardFacts Unknown { get; } = new([], notKnown: Enum.GetValues<HazardClass>());
+    public static HazardFacts Unknown { get; } = new([], notKnown: AllClasses);
 
     /// <summary>Known to have none of the classes.</summary>
     public static HazardFacts NotClassified { get; } = new([]);
@@ -113,9 +127,15 @@ public sealed record HazardFacts
     /// <summary>The sheet or table the facts are from; null when the maker typed them without naming one.</summary>
     public Citation? From { get; }
 
-    public IEnumerable<HazardClass> NotKnown => Enum.GetValues<HazardClass>().Where(IsUnknown);
+    public IEnumerable<HazardClass> NotKnown => AllClasses.Where(IsUnknown);
 
-    public bool IsWhollyUnknown => Array.TrueForAll(_unknown, each => each);
+    public bool IsWhollyUnknown { get; }
+
+    /// <summary>Skin Corr. 1 or one of its sub-categories.</summary>
+    public bool IsCorrosive => In(HazardClass.Skin) is { } skin && skin.Category != HazardCategory.SkinIrrit2;
+
+    /// <summary>It has the class, an estimate for it, or might have it; a corrosive bears on the eye.</summary>
+    public bool BearsOn(HazardClass hazardClass) => _bears[(int)hazardClass];
 
     /// <summary>The most severe entry of a class.</summary>
     public HazardEntry? In(HazardClass hazardClass) => _worst[(int)hazardClass];

@@ -59,7 +59,7 @@ public sealed class Mixture
 {
     private const decimal Whole = 100m;
 
-    private readonly IReadOnlyList<Ingredient> _all;
+    private readonly List<Ingredient> _all;
     private readonly List<HazardLine> _withClassesOfTheWhole;
 
     /// <exception cref="ArgumentOutOfRangeException">A share below 0 or above 100 %.</exception>
@@ -81,30 +81,54 @@ public sealed class Mixture
     /// <summary>Every ingredient, whole materials left out where their substances are listed.</summary>
     public IReadOnlyList<Ingredient> All => _all;
 
-    /// <summary>For rules that add: a material that its listed substances do not account for stands as a whole, in their place.</summary>
+    /// <summary>
+    /// For rules that add: the ingredients that bear on the class. A material that its listed substances do not
+    /// account for stands as a whole, in their place.
+    /// </summary>
     public IReadOnlyList<Ingredient> ToAdd(HazardClass hazardClass)
     {
         List<HazardLine> wholes = NotExplained(hazardClass);
-        return wholes.Count == 0 ? _all : [.. Together(Facts.Lines.Except(wholes)), .. Wholes(wholes)];
+        return wholes.Count == 0 ? Bearing(hazardClass) : [.. Without(wholes, Bearing(hazardClass)), .. Wholes(wholes)];
     }
 
     /// <summary>For rules that look at one ingredient at a time: such a material stands beside its substances.</summary>
     public IReadOnlyList<Ingredient> Singly(HazardClass hazardClass)
     {
         List<HazardLine> wholes = NotExplained(hazardClass);
-        return wholes.Count == 0 ? _all : [.. _all, .. Wholes(wholes)];
+        return wholes.Count == 0 ? Bearing(hazardClass) : [.. Bearing(hazardClass), .. Wholes(wholes)];
+    }
+
+    private List<Ingredient> Bearing(HazardClass hazardClass) => _all.FindAll(each => each.Facts.BearsOn(hazardClass));
+
+    /// <summary>The same ingredients, less what these lines bring.</summary>
+    private static IEnumerable<Ingredient> Without(List<HazardLine> lines, List<Ingredient> ingredients)
+    {
+        HashSet<Guid> left = [.. lines.Select(line => line.LineId)];
+        foreach (Ingredient each in ingredients)
+        {
+            List<LineShare> kept = [.. each.Lines.Where(share => !left.Contains(share.LineId))];
+            if (kept.Count == each.Lines.Count)
+            {
+                yield return each;
+            }
+            else if (kept.Count > 0)
+            {
+                yield return each with { Percent = kept.Sum(share => share.Percent), Lines = kept };
+            }
+        }
     }
 
     private List<HazardLine> NotExplained(HazardClass hazardClass) =>
         _withClassesOfTheWhole.Count == 0 ? [] : _withClassesOfTheWhole.FindAll(line => !line.Material.Explains(hazardClass));
 
     private static List<Ingredient> Wholes(List<HazardLine> lines) => [.. lines
-        .GroupBy(line => line.Material)
+        .GroupBy(line => line.Material.Name, StringComparer.OrdinalIgnoreCase)
+        .OrderBy(same => same.Key, StringComparer.OrdinalIgnoreCase)
         .Select(same => new Ingredient(
-            same.Key.Name,
+            same.Select(line => line.Material.Name).Min(StringComparer.Ordinal)!,
             null,
             same.Sum(line => line.Percent),
-            same.Key.AsSupplied!,
+            same.Select(line => line.Material.AsSupplied!).Aggregate((one, other) => one.Or(other)),
             [.. same.Select(line => new LineShare(line.LineId, line.Name, line.Percent))],
             IsWhole: true))];
 

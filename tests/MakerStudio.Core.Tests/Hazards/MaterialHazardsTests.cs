@@ -53,6 +53,25 @@ public class MaterialHazardsTests
     }
 
     [Fact]
+    public void Whole_OnTwoLines_IsSummedLikeASubstance()
+    {
+        // Two accounts of one material, 0.6 % each: together they reach the 1 % of a sensitiser.
+        HazardFinding finding = HazardAssessment.Of(new(
+            [Line(Unlisted(), 0.6m), Line(Unlisted(), 0.6m)])).In(HazardClass.SkinSensitisation)!;
+        Assert.Equal(1.2m, Assert.Single(finding.By.From).Counted);
+
+        static MaterialHazards Unlisted() => Oil("Fig", "Skin Sens. 1 H317", new Constituent(Of("A", "1-1-1", "Eye Irrit. 2"), 1, 2));
+    }
+
+    [Fact]
+    public void Composition_RestOfAClassedMaterial_DoesNotMakeItExplainMore()
+    {
+        // 20 % of category 4 alone is ATEmix 2500, not classified; the unlisted 80 % must not turn that into 500.
+        MaterialHazards oil = Oil("Fig", "Acute Tox. 4 H302", new Constituent(Of("A", "1-1-1", "Acute Tox. 4 H302"), 10, 20));
+        Assert.False(oil.Explains(HazardClass.AcuteOral));
+    }
+
+    [Fact]
     public void Composition_WithoutClassesOfTheWhole_LeavesItsRestUnknown()
     {
         MaterialHazards oil = MaterialHazards.Of("Fig", null, [new Constituent(Linalool, 10, 20)]);

@@ -60,14 +60,11 @@ public sealed class EyeDamageAndIrritation : HazardRule
     {
         IReadOnlyList<Ingredient> own = mixture.ToAdd(HazardClass.Eye);
         return own.Concat(mixture.ToAdd(HazardClass.Skin)
-            .Where(each => each.IsWhole && IsCorrosive(each.Facts) && !own.Any(other => other.IsWhole && other.Name == each.Name)));
+            .Where(each => each.IsWhole && each.Facts.IsCorrosive && !own.Any(other => other.IsWhole && other.Name == each.Name)));
     }
 
-    private static bool IsCorrosive(HazardFacts facts) =>
-        facts.In(HazardClass.Skin) is { } skin && skin.Category != HazardCategory.SkinIrrit2;
-
     private static bool IsDamaging(HazardFacts facts) =>
-        IsCorrosive(facts) || facts.In(HazardClass.Eye)?.Category == HazardCategory.EyeDam1;
+        facts.IsCorrosive || facts.In(HazardClass.Eye)?.Category == HazardCategory.EyeDam1;
 
     private static bool Counts(Ingredient ingredient)
     {
