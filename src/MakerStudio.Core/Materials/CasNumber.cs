@@ -48,6 +48,11 @@ public sealed record CasNumber
         return true;
     }
 
+    /// <summary>A number known to be right, for tables in the program.</summary>
+    /// <exception cref="FormatException">It is not a CAS number.</exception>
+    public static CasNumber Of(string text) =>
+        TryParse(text, out CasNumber? number, out string? why) ? number : throw new FormatException($"{text}: {why}");
+
     public override string ToString() => Text;
 
     private static int CheckDigit(string digits)
