@@ -77,7 +77,7 @@ public readonly record struct EthanolStrength : IComparable<EthanolStrength>
         bool exists = kilogramsPerCubicMetre <= R22.KilogramsPerCubicMetre(0, celsius)
             && kilogramsPerCubicMetre >= R22.KilogramsPerCubicMetre(1, celsius);
         return exists
-            ? new(Bisection.Rising(p => -R22.KilogramsPerCubicMetre(p, celsius), -kilogramsPerCubicMetre, 0, 1))
+            ? new(Root.Rising(p => -R22.KilogramsPerCubicMetre(p, celsius), -kilogramsPerCubicMetre, 0, 1))
             : null;
     }
 
@@ -104,7 +104,7 @@ public readonly record struct EthanolStrength : IComparable<EthanolStrength>
         massFraction * R22.KilogramsPerCubicMetre(massFraction, celsius) / R22.KilogramsPerCubicMetre(1, celsius);
 
     private static double MassFractionAt(double volumeFraction, double celsius) =>
-        Bisection.Rising(p => VolumeFraction(p, celsius), volumeFraction, 0, 1);
+        Root.Rising(p => VolumeFraction(p, celsius), volumeFraction, 0, 1);
 
     private static double Checked(double value, double whole, string name) => value >= 0 && value <= whole
         ? value

@@ -8,7 +8,7 @@ internal sealed class FlashActivity
 {
     private readonly IReadOnlyList<FlashComponent> _components;
     private readonly double[] _fractions;
-    private readonly UnifacMolecule[]? _molecules;
+    private readonly UnifacMixture? _groups;
     private readonly int _ethanol;
     private readonly int _water;
 
@@ -20,7 +20,7 @@ internal sealed class FlashActivity
         _water = IndexOf(Substances.WaterCas);
         UnifacMolecule?[] molecules = [.. components.Select(component => Unifac.Find(component.Substance.Cas))];
         UnifacMolecule[] found = [.. molecules.OfType<UnifacMolecule>()];
-        _molecules = found.Length == molecules.Length ? found : null;
+        _groups = found.Length == molecules.Length ? new(found, _fractions) : null;
         Model = Choose();
     }
 
@@ -29,7 +29,7 @@ internal sealed class FlashActivity
     /// <summary>In the order of the components.</summary>
     internal double[] Gammas(double kelvin) => Model switch
     {
-        FlashModel.Unifac => Unifac.Gammas(_molecules!, _fractions, kelvin),
+        FlashModel.Unifac => _groups!.Gammas(kelvin),
         FlashModel.Uniquac or FlashModel.UniquacAndIdeal => WithPair(EthanolWaterActivity.Uniquac(EthanolOfPair, kelvin)),
         _ => Ideal(),
     };
@@ -54,7 +54,7 @@ internal sealed class FlashActivity
             return FlashModel.Uniquac;
         }
 
-        if (_molecules is not null)
+        if (_groups is not null)
         {
             return FlashModel.Unifac;
         }

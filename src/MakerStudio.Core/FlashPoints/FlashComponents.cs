@@ -7,10 +7,15 @@ namespace MakerStudio.Core.FlashPoints;
 /// <param name="FlashKelvin">Null for water.</param>
 internal sealed record FlashComponent(Substance Substance, double MassFraction, double MoleFraction, double? FlashKelvin)
 {
-    /// <summary>Share of what it needs to flash by itself that its ideal vapour gives at a temperature, per mole fraction.</summary>
-    internal double VapourRatio(double kelvin) => FlashKelvin is { } flash
-        ? Substance.AntoineNear(kelvin)!.Pascal(kelvin) / Substance.AntoineNear(flash)!.Pascal(flash)
-        : 0;
+    private readonly double _pascalAtFlash =
+        FlashKelvin is { } flash ? Substance.AntoineNear(flash)!.Pascal(flash) : double.PositiveInfinity;
+
+    /// <summary>
+    /// Share of what it needs to flash by itself that its ideal vapour gives at a temperature, per mole fraction; 0 for
+    /// what does not burn.
+    /// </summary>
+    internal double VapourRatio(double kelvin) =>
+        FlashKelvin is null ? 0 : Substance.AntoineNear(kelvin)!.Pascal(kelvin) / _pascalAtFlash;
 }
 
 /// <summary>The substances of a mixture that can be reckoned with, and everything that cannot.</summary>

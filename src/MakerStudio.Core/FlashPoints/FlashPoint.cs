@@ -109,7 +109,8 @@ public static class FlashPoint
             return sum;
         }
 
-        return Sum(high) < 1 ? null : Bisection.Rising(Sum, 1, low, high) - Antoine.ZeroCelsius;
+        // The logarithm is nearly straight in T, so a few steps find it.
+        return Sum(high) < 1 ? null : Root.Rising(kelvin => Math.Log(Sum(kelvin)), 0, low, high) - Antoine.ZeroCelsius;
     }
 
     private static (double Lowest, double Highest) OfFiveModels(IReadOnlyList<FlashComponent> components, FlashActivity activity)

@@ -23,8 +23,6 @@ public sealed record UnifacMolecule(IReadOnlyList<(UnifacGroup Group, int Count)
 /// </summary>
 public static class Unifac
 {
-    private const double Z = 10;
-
     private static readonly FrozenDictionary<string, UnifacGroup> Groups = DataTable.Read("unifac_groups.csv").ToFrozenDictionary(
         row => row.Text("group"),
         row => new UnifacGroup(
@@ -60,127 +58,10 @@ public static class Unifac
 
     /// <summary>In the order of the molecules.</summary>
     /// <param name="moleFractions">Summing to 1.</param>
-    public static double[] Gammas(IReadOnlyList<UnifacMolecule> molecules, IReadOnlyList<double> moleFractions, double kelvin)
-    {
-        ArgumentNullException.ThrowIfNull(molecules);
-        ArgumentNullException.ThrowIfNull(moleFractions);
-        UnifacGroup[] groups = [.. molecules.SelectMany(molecule => molecule.Groups).Select(part => part.Group).Distinct()];
-        double[,] psi = Psi(groups, kelvin);
-        double[][] counts = [.. molecules.Select(molecule => Counts(molecule, groups))];
-        double[] inMixture = ResidualOf(groups, psi, Mixed(counts, moleFractions));
-        double volume = Weighted(molecules, moleFractions, molecule => molecule.R);
-        double surface = Weighted(molecules, moleFractions, molecule => molecule.Q);
-        var gammas = new double[molecules.Count];
-        for (int i = 0; i < gammas.Length; i++)
-        {
-            double[] alone = ResidualOf(groups, psi, counts[i]);
-            double ln = Combinatorial(molecules[i], volume, surface);
-            for (int k = 0; k < groups.Length; k++)
-            {
-                ln += counts[i][k] == 0 ? 0 : counts[i][k] * (inMixture[k] - alone[k]);
-            }
+    public static double[] Gammas(IReadOnlyList<UnifacMolecule> molecules, IReadOnlyList<double> moleFractions, double kelvin) =>
+        new UnifacMixture(molecules, moleFractions).Gammas(kelvin);
 
-            gammas[i] = Math.Exp(ln);
-        }
-
-        return gammas;
-    }
-
-    /// <summary>The part from the sizes of the molecules (Staverman and Guggenheim).</summary>
-    private static double Combinatorial(UnifacMolecule molecule, double volume, double surface)
-    {
-        double phi = molecule.R / volume;
-        double ratio = phi * surface / molecule.Q;
-        return Math.Log(phi) + 1 - phi - (Z / 2 * molecule.Q * (Math.Log(ratio) + 1 - ratio));
-    }
-
-    /// <summary>ln Γ of each group in a solution of groups.</summary>
-    private static double[] ResidualOf(UnifacGroup[] groups, double[,] psi, double[] counts)
-    {
-        double surface = 0;
-        for (int k = 0; k < groups.Length; k++)
-        {
-            surface += counts[k] * groups[k].Q;
-        }
-
-        var theta = new double[groups.Length];
-        for (int k = 0; k < groups.Length; k++)
-        {
-            theta[k] = counts[k] * groups[k].Q / surface;
-        }
-
-        var seen = new double[groups.Length];
-        for (int k = 0; k < groups.Length; k++)
-        {
-            for (int m = 0; m < groups.Length; m++)
-            {
-                seen[k] += theta[m] * psi[m, k];
-            }
-        }
-
-        var residual = new double[groups.Length];
-        for (int k = 0; k < groups.Length; k++)
-        {
-            double pull = 0;
-            for (int m = 0; m < groups.Length; m++)
-            {
-                pull += theta[m] * psi[k, m] / seen[m];
-            }
-
-            residual[k] = groups[k].Q * (1 - Math.Log(seen[k]) - pull);
-        }
-
-        return residual;
-    }
-
-    private static double[,] Psi(UnifacGroup[] groups, double kelvin)
-    {
-        var psi = new double[groups.Length, groups.Length];
-        for (int m = 0; m < groups.Length; m++)
-        {
-            for (int n = 0; n < groups.Length; n++)
-            {
-                (int Main, int Other) pair = (groups[m].Main, groups[n].Main);
-                psi[m, n] = pair.Main == pair.Other ? 1 : Math.Exp(-Interactions[pair] / kelvin);
-            }
-        }
-
-        return psi;
-    }
-
-    private static double[] Counts(UnifacMolecule molecule, UnifacGroup[] groups)
-    {
-        var counts = new double[groups.Length];
-        foreach ((UnifacGroup group, int count) in molecule.Groups)
-        {
-            counts[Array.IndexOf(groups, group)] += count;
-        }
-
-        return counts;
-    }
-
-    private static double[] Mixed(double[][] counts, IReadOnlyList<double> fractions)
-    {
-        var mixed = new double[counts[0].Length];
-        for (int i = 0; i < counts.Length; i++)
-        {
-            for (int k = 0; k < mixed.Length; k++)
-            {
-                mixed[k] += fractions[i] * counts[i][k];
-            }
-        }
-
-        return mixed;
-    }
-
-    private static double Weighted(IReadOnlyList<UnifacMolecule> molecules, IReadOnlyList<double> fractions, Func<UnifacMolecule, double> of)
-    {
-        double sum = 0;
-        for (int i = 0; i < molecules.Count; i++)
-        {
-            sum += fractions[i] * of(molecules[i]);
-        }
-
-        return sum;
-    }
+    /// <summary>K; 0 within one main group.</summary>
+    internal static double Interaction(UnifacGroup group, UnifacGroup with) =>
+        group.Main == with.Main ? 0 : Interactions[(group.Main, with.Main)];
 }
