@@ -8,7 +8,7 @@ public sealed record ClassificationReading(IReadOnlyList<HazardEntry> Entries, b
 
 /// <summary>
 /// Reads a classification as section 2 or 3 of a safety data sheet writes it: "Flam. Liq. 2 H225; Eye Irrit. 2, H319".
-/// Classes are apart by semicolons or lines. A hazard statement alone is taken too, as its category, and as the most
+/// The long form, "Skin sensitization (Category 1B), H317", is taken too. Classes are apart by semicolons or lines. A hazard statement alone is taken too, as its category, and as the most
 /// severe one where several share it and none is the plain "1".
 /// </summary>
 public static class ClassificationText
@@ -16,6 +16,9 @@ public static class ClassificationText
     private const string DrySkin = "EUH066";
     private const string AcuteToxicity = "ACUTETOX";
     private const string SingleExposure3 = "STOTSE3";
+    private const string LongForm = "CATEGORY";
+    private const string EyeIrritant = "EYEIRRIT2";
+    private const string EyeIrritantOfUsSheets = "EYEIRRIT2A";
     private const int LongestPiece = 200;
 
     private static readonly char[] Separators = [';', '\n', '\r'];
@@ -68,6 +71,11 @@ public static class ClassificationText
             return [.. codes.Where(code => ByCode.ContainsKey(Plain(code))).Select(code => new HazardEntry(ByCode[Plain(code)], code))];
         }
 
+        if (name.Contains(LongForm, StringComparison.Ordinal))
+        {
+            return InLongForm(words, codes);
+        }
+
         if (name.StartsWith(AcuteToxicity, StringComparison.Ordinal))
         {
             return ByRoute(name, words, codes);
@@ -78,7 +86,19 @@ public static class ClassificationText
             return [.. codes.Where(code => code is "H335" or "H336").Select(code => new HazardEntry(ByCode[code], code))];
         }
 
+        name = name == EyeIrritantOfUsSheets ? EyeIrritant : name;
         return ByName.TryGetValue(name, out HazardCategory category) ? [Entry(category, codes)] : [];
+    }
+
+    /// <summary>"Skin sensitization (Category 1B), H317": the statement names the class, the number the category.</summary>
+    private static List<HazardEntry> InLongForm(string[] words, string[] codes)
+    {
+        string? number = words.LastOrDefault(word => char.IsAsciiDigit(word[0]))?.ToUpperInvariant();
+        number = number is "2A" or "2B" ? "2" : number;
+        return [.. from code in codes
+                   where ByCode.ContainsKey(Plain(code))
+                   let numbered = HazardCategories.All.FirstOrDefault(facts => facts.Code == Plain(code) && facts.Name.Split(' ').Contains(number))
+                   select new HazardEntry(numbered?.Category ?? ByCode[Plain(code)], code)];
     }
 
     /// <summary>A hazard statement of the sheet is kept when it is the category's own, with its letters.</summary>

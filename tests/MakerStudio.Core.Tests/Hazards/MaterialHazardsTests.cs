@@ -108,6 +108,8 @@ public class MaterialHazardsTests
     [InlineData("skin sens 1b, h317", "Skin Sens. 1B")]
     [InlineData("STOT SE 3, H336", "STOT SE 3 (narcotic)")]
     [InlineData("H317; H314; H360Fd", "Skin Sens. 1, Skin Corr. 1, Repr. 1A")]
+    [InlineData("Skin sensitization (Category 1B), H317; Eye irritation, Category 2A, H319", "Skin Sens. 1B, Eye Irrit. 2")]
+    [InlineData("Acute toxicity, oral (Category 4), H302; Eye Irrit. 2A H319", "Acute Tox. 4 (oral), Eye Irrit. 2")]
     [InlineData("not classified", "")]
     public void Text_AsASheetWritesIt_IsRead(string text, string expected)
     {

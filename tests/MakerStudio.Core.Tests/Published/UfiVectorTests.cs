@@ -87,6 +87,7 @@ public class UfiVectorTests
     [InlineData(UfiEntity.Germany, "12345678")]
     [InlineData(UfiEntity.Germany, "DE123456789")]
     [InlineData(UfiEntity.Belgium, "408220342")]
+    [InlineData(UfiEntity.Belgium, "4082203420")]
     [InlineData(UfiEntity.CompanyKey, "2199023255552")] // 2^41
     [InlineData(UfiEntity.CompanyKey, "99999999999999999999")]
     public void Encode_NumberThatIsNone_SaysWhy(UfiEntity entity, string number)

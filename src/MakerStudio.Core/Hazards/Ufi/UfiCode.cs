@@ -107,6 +107,11 @@ public sealed record UfiCode
             return $"A VAT number of {entry.Name} has {string.Join(" or ", entry.Digits)} digits; this one has {number.Length}.";
         }
 
+        if (entry.Entity == UfiEntity.Belgium && number[0] is not ('0' or '1'))
+        {
+            return "A VAT number of BE starts with 0 or 1.";
+        }
+
         if (!ulong.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out ulong value) || value > entry.LargestNumber)
         {
             return $"This number is too large for a {entry.Name}: the largest is {entry.LargestNumber.ToString(CultureInfo.InvariantCulture)}.";
