@@ -19,6 +19,7 @@ public partial class FormulaPage
     private (VersionRow Version, Worked Worked)? _lastRead;
     private bool _dirty;
     private bool _keeping;
+    private bool _skipped;
     private Refusal? _why;
     private StaleDraft? _stale;
     private string? _takenOut;
@@ -100,19 +101,30 @@ public partial class FormulaPage
 
     protected override async Task ReadAsync()
     {
-        if (_keeping)
+        FormulaSheet? fresh;
+        IReadOnlyList<LineMaterial> choosable, packing;
+        uint? seen;
+        do
+        {
+            _skipped = _keeping;
+            if (_keeping)
+            {
+                return;
+            }
+
+            seen = Form?.Version;
+            fresh = await Formulas.ReadAsync(Id);
+            choosable = await Formulas.MaterialsAsync();
+            packing = await Formulas.PackagingAsync();
+        }
+        while (_keeping || Form?.Version != seen); // What was read before this page kept something must not take its place.
+
+        if (fresh is null)
         {
             return;
         }
 
-        var fresh = await Formulas.ReadAsync(Id);
-        if (fresh is null || _keeping)
-        {
-            return;
-        }
-
-        Choosable = await Formulas.MaterialsAsync();
-        Packing = await Formulas.PackagingAsync();
+        (Choosable, Packing) = (choosable, packing);
         var added = Form?.Lines.Select(l => l.MaterialId).Where(id => !fresh.Materials.ContainsKey(id)).Distinct().Select(id => Data!.Materials[id]) ?? [];
         Data = fresh with { Materials = new Dictionary<Guid, LineMaterial>(fresh.Materials.Concat(added.Select(m => KeyValuePair.Create(m.Id, m)))) };
         if (Form is null || Draft is null || Draft.Id != Form.VersionId)
@@ -148,6 +160,11 @@ public partial class FormulaPage
         finally
         {
             _keeping = false;
+        }
+
+        if (_skipped)
+        {
+            await ReadAsync();
         }
     }
 

@@ -160,10 +160,11 @@ async function send(item) {
   const answer = await kept.post("/bench/readings", item.body, sheet().dataset.token);
   sending = false;
   if (answer.kind === "recorded") {
+    byHand = null;
     kept.drop(item.body.requestId);
     forgetDraft(item.body.lineId);
     line_up();
-    await renew();
+    await renew(true);
     const done = answer.value;
     say(done.lineDone ? `${item.name} recorded` : `${item.name} recorded, ${grams(done.remainingMilligrams, sheet())} grams to add`);
     return true;
@@ -391,7 +392,8 @@ function fieldsOf(form) {
 }
 
 // ---------- the sheet, fetched anew ----------
-async function renew() {
+/** @param gentle When somebody began to answer or opened a dialog meanwhile, the sheet waits until they are done. */
+async function renew(gentle = false) {
   let page;
   try {
     const response = await fetch(location.pathname, { credentials: "same-origin", redirect: "manual", headers: { Accept: "text/html" } });
@@ -404,11 +406,15 @@ async function renew() {
     return;
   }
   if (!page || !sheet()) return;
+  if (gentle && busy()) {
+    stale = true;
+    return;
+  }
   const here = line?.dataset.line, wasDone = here && page.querySelector(`.wline[data-line="${CSS.escape(here)}"]`)?.dataset.done;
   stale = false;
   sheet().replaceWith(document.importNode(page, true));
   down = signedOut = false;
-  begin(here && !wasDone && (keptOn(here) || here === byHand) ? here : null);
+  begin(here && (here === byHand || (!wasDone && keptOn(here))) ? here : null);
 }
 
 /** The live region lies outside of what is replaced, or it would not be heard. */
@@ -417,10 +423,12 @@ function say(words) {
   if (said) said.textContent = words;
 }
 
+const busy = () => sending || asking || document.querySelector("dialog[open]") !== null;
+
 /** What somebody is answering or typing in a dialog is not taken from under their hands. */
 function freshen() {
-  if (sending || asking || document.querySelector("dialog[open]")) stale = true;
-  else renew();
+  if (busy()) stale = true;
+  else renew(true);
 }
 
 function begin(prefer) {

@@ -1,4 +1,5 @@
 using MakerStudio.Browser.Tests.Browsing;
+using MakerStudio.Core.Quantities;
 using static Microsoft.Playwright.Assertions;
 
 namespace MakerStudio.Browser.Tests.Bench;
@@ -35,6 +36,14 @@ public sealed class WeighSheetTests(BenchHost host) : IClassFixture<BenchHost>
         await Expect(sheet.Reading).ToBeFocusedAsync();
         await ana.Page.Keyboard.TypeAsync("120");
         await ana.Page.Keyboard.PressAsync("Enter");
+        await sheet.IsAtAsync("DPG");
+        await ana.Page.Keyboard.PressAsync("Alt+ArrowDown");
+        await sheet.IsAtAsync("Alcohol 99.5 % vol");
+
+        // What happens elsewhere in the studio does not turn the page for her.
+        await ana.Page.RunAndWaitForResponseAsync(() => host.Yard.ReceiveAsync("DPG", 1m, AmountUnit.Kilogram, 11.20m), $"**/bench/{code}/weigh");
+        await sheet.IsAtAsync("Alcohol 99.5 % vol");
+        await ana.Page.Keyboard.PressAsync("Alt+ArrowUp");
         await sheet.IsAtAsync("DPG");
         Assert.Equal(1, await host.WeighingsAsync(batch));
     });

@@ -78,4 +78,20 @@ internal static class Pages
         await field.FillAsync(text);
         await field.BlurAsync();
     }
+
+    /// <summary>Finds by typing and takes with the keyboard, as at a list of suggestions.</summary>
+    public static async Task PickAsync(this ILocator inside, string label, string name)
+    {
+        var field = inside.GetByRole(AriaRole.Combobox, new() { Name = label });
+        await field.FillAsync(name);
+        var found = inside.GetByRole(AriaRole.Option, new() { Name = name }).First;
+        await found.WaitForAsync();
+        while (await found.GetAttributeAsync("aria-selected") != "true")
+        {
+            await field.PressAsync("ArrowDown");
+            await Expect(inside.Locator("[role=option][aria-selected=true]")).ToHaveCountAsync(1);
+        }
+
+        await field.PressAsync("Enter");
+    }
 }

@@ -92,12 +92,13 @@ public sealed class QuinceYard(IStudio host)
         await ReceiveAsync("Fig fragrance oil", 5m, AmountUnit.Kilogram, 336.87m);
         await ReceiveAsync("Alcohol 99.5 % vol", 20m, AmountUnit.Kilogram, 172.88m);
         await ReceiveAsync("DPG", 2m, AmountUnit.Kilogram, 22.40m);
+        await ReceiveAsync("Bottle 100 mL", 500m, AmountUnit.Each, 432.40m);
         await ReceivePackagingAsync();
     }
 
+    /// <summary>What a bottle is closed, labelled and packed with; the bottles come with another delivery.</summary>
     public async Task ReceivePackagingAsync()
     {
-        await ReceiveAsync("Bottle 100 mL", 500m, AmountUnit.Each, 432.40m);
         await ReceiveAsync("Sprayer", 500m, AmountUnit.Each, 210m);
         await ReceiveAsync("Label Fig", 500m, AmountUnit.Each, 95m);
         await ReceiveAsync("Carton", 500m, AmountUnit.Each, 180m);
