@@ -99,7 +99,7 @@ function show() {
   if (v) sayTimer = setTimeout(() => { say(`${v.is === "in" ? "In tolerance" : v.is === "over" ? "Over" : "Under"}, ${words.replace(" g", " grams")}`); }, saidAfter);
 }
 
-/** A line somebody went to stays in front of them, whatever the partner does, until it is done. */
+/** A line somebody went to stays in front of them, whatever the partner does, until something is recorded. */
 let byHand = null;
 
 function goByHand(id) {
