@@ -29,6 +29,6 @@ public class HazardBenchmarks
         new(ClassificationText.Parse("Skin Sens. 1 H317; Aquatic Chronic 2 H411").Entries),
         [.. Enumerable.Range(0, PartsALine).Select(part => new Constituent(Ingredient(((line * PartsALine) + part) % Ingredients), 0, 8m))]);
 
-    private static Substance Ingredient(int number) =>
+    private static ClassifiedSubstance Ingredient(int number) =>
         new($"ingredient {number}", null, SubstanceTable.Find(SubstanceTable.Rows[number % SubstanceTable.Rows.Count].Cas)!.Facts);
 }

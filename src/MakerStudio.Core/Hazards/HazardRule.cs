@@ -66,7 +66,7 @@ public sealed record WorkedExample(string Says, MixtureFacts Mixture, IReadOnlyL
             Guid.Empty,
             each.Name,
             each.Percent,
-            MaterialHazards.Of(new Substance(each.Name, null, new(ClassificationText.Parse(each.Classification).Entries)))))]);
+            MaterialHazards.Of(new ClassifiedSubstance(each.Name, null, new(ClassificationText.Parse(each.Classification).Entries)))))]);
     }
 }
 

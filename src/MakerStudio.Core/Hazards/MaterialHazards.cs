@@ -2,7 +2,7 @@ namespace MakerStudio.Core.Hazards;
 
 /// <summary>A substance in a composition.</summary>
 /// <param name="Cas">Its CAS number; two entries of one number are one substance. Null: the name decides.</param>
-public sealed record Substance(string Name, string? Cas, HazardFacts Facts)
+public sealed record ClassifiedSubstance(string Name, string? Cas, HazardFacts Facts)
 {
     /// <summary>What two entries of one substance have in common.</summary>
     public string Identity => Cas ?? Name.Trim().ToUpperInvariant();
@@ -13,7 +13,7 @@ public sealed record Constituent
 {
     /// <param name="stated">The value the maker was given; it stands in for the range.</param>
     /// <exception cref="ArgumentOutOfRangeException">A share outside 0 to 100 %, or a range the wrong way round.</exception>
-    public Constituent(Substance substance, decimal lowPercent, decimal highPercent, decimal? stated = null)
+    public Constituent(ClassifiedSubstance substance, decimal lowPercent, decimal highPercent, decimal? stated = null)
     {
         const decimal whole = 100m;
         if (lowPercent < 0 || highPercent > whole || lowPercent > highPercent || stated is < 0 or > whole)
@@ -24,7 +24,7 @@ public sealed record Constituent
         (Substance, LowPercent, HighPercent, StatedPercent) = (substance, lowPercent, highPercent, stated);
     }
 
-    public Substance Substance { get; }
+    public ClassifiedSubstance Substance { get; }
 
     public decimal LowPercent { get; }
 
@@ -74,7 +74,7 @@ public sealed class MaterialHazards
     public bool IsComposed { get; }
 
     /// <summary>A material that is one substance.</summary>
-    public static MaterialHazards Of(Substance substance)
+    public static MaterialHazards Of(ClassifiedSubstance substance)
     {
         ArgumentNullException.ThrowIfNull(substance);
         return new(substance.Name, null, [new(substance, Whole, Whole)]);

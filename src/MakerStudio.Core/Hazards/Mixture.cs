@@ -134,7 +134,7 @@ public sealed class Mixture
 
     private static List<Ingredient> Together(IEnumerable<HazardLine> lines)
     {
-        var found = new Dictionary<string, (Substance Substance, HazardFacts Facts, List<LineShare> Shares)>(StringComparer.Ordinal);
+        var found = new Dictionary<string, (ClassifiedSubstance Substance, HazardFacts Facts, List<LineShare> Shares)>(StringComparer.Ordinal);
         foreach (HazardLine line in lines.Where(line => line.Percent > 0))
         {
             foreach (Constituent part in line.Material.Constituents.Where(part => part.UsedPercent > 0))
@@ -157,6 +157,6 @@ public sealed class Mixture
     }
 
     /// <summary>One of two names, whichever line comes first.</summary>
-    private static Substance FirstByName(Substance one, Substance other) =>
+    private static ClassifiedSubstance FirstByName(ClassifiedSubstance one, ClassifiedSubstance other) =>
         StringComparer.Ordinal.Compare(one.Name, other.Name) <= 0 ? one : other;
 }

@@ -33,7 +33,7 @@ public sealed record SubstanceRow(
     string? AlsoSeen = null)
 {
     /// <summary>The row as a substance, with the table named as its source.</summary>
-    public Substance ToSubstance() => new(Name, Cas, new(
+    public ClassifiedSubstance ToSubstance() => new(Name, Cas, new(
         ClassificationText.Parse(Classes).Entries,
         ReadLimits(),
         ReadEstimates(),
@@ -160,9 +160,9 @@ public static class SubstanceTable
         new("water", "7732-18-5", "231-791-2", "not classified", Confidence.High),
     ];
 
-    private static readonly FrozenDictionary<string, Substance> ByCas =
+    private static readonly FrozenDictionary<string, ClassifiedSubstance> ByCas =
         Rows.ToFrozenDictionary(row => row.Cas, row => row.ToSubstance(), StringComparer.Ordinal);
 
     /// <summary>Null for a substance that is not in the table: then nothing is known of it.</summary>
-    public static Substance? Find(string cas) => ByCas.GetValueOrDefault(cas);
+    public static ClassifiedSubstance? Find(string cas) => ByCas.GetValueOrDefault(cas);
 }

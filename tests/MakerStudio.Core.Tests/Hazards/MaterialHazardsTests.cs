@@ -6,8 +6,8 @@ namespace MakerStudio.Core.Tests.Hazards;
 /// <summary>How a supplier's sheet becomes ingredients of the mixture. The materials are invented.</summary>
 public class MaterialHazardsTests
 {
-    private static readonly Substance Limonene = Of("limonene", "5989-27-5", "Skin Sens. 1B H317; Skin Irrit. 2 H315");
-    private static readonly Substance Linalool = Of("linalool", "78-70-6", "Skin Sens. 1B H317");
+    private static readonly ClassifiedSubstance Limonene = Of("limonene", "5989-27-5", "Skin Sens. 1B H317; Skin Irrit. 2 H315");
+    private static readonly ClassifiedSubstance Linalool = Of("linalool", "78-70-6", "Skin Sens. 1B H317");
 
     [Fact]
     public void SameSubstance_FromTwoLines_IsSummed()
@@ -165,7 +165,7 @@ public class MaterialHazardsTests
     public void Citation_SaysHowWellItIsKnown(SourceStatus status, string? expected) =>
         Assert.Equal(expected, new Citation("CLP Annex I", status).Caution);
 
-    private static Substance Of(string name, string cas, string classes) => new(name, cas, new(ClassificationText.Parse(classes).Entries));
+    private static ClassifiedSubstance Of(string name, string cas, string classes) => new(name, cas, new(ClassificationText.Parse(classes).Entries));
 
     private static MaterialHazards Oil(string name, string classes, params Constituent[] composition) =>
         MaterialHazards.Of(name, new(ClassificationText.Parse(classes).Entries), composition);

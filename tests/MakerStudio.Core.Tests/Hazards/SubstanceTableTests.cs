@@ -19,7 +19,7 @@ public class SubstanceTableTests
         ClassificationReading reading = ClassificationText.Parse(row.Classes);
         Assert.Empty(reading.NotRead);
         Assert.Equal(row.Classes == "not classified" || row.DriesSkin, reading.Entries.Count == 0 || row.DriesSkin);
-        Substance substance = SubstanceTable.Find(cas)!;
+        ClassifiedSubstance substance = SubstanceTable.Find(cas)!;
         Assert.Equal(reading.Entries, substance.Facts.Entries);
         Assert.Equal(SourceStatus.Memory, substance.Facts.From!.Status);
         Assert.All(substance.Facts.Limits, limit => Assert.NotNull(substance.Facts.In(HazardCategories.ClassOf(limit.Category))));

@@ -42,7 +42,7 @@ public sealed class ClpExample(JsonElement json)
         Guid.CreateVersion7(),
         ingredient.GetProperty("name").GetString()!,
         ingredient.GetProperty("pct").GetDecimal(),
-        MaterialHazards.Of(new Substance(ingredient.GetProperty("name").GetString()!, null, Facts(ingredient))));
+        MaterialHazards.Of(new ClassifiedSubstance(ingredient.GetProperty("name").GetString()!, null, Facts(ingredient))));
 
     private static HazardFacts Facts(JsonElement ingredient)
     {

@@ -26,7 +26,7 @@ public sealed class DrySkin : HazardRule
 
     public override WorkedExample Example => new(
         "60 % of isoparaffin with EUH066",
-        new([new(Guid.Empty, "isoparaffin", 60m, MaterialHazards.Of(new Substance("isoparaffin", null, new([], driesSkin: true))))]),
+        new([new(Guid.Empty, "isoparaffin", 60m, MaterialHazards.Of(new ClassifiedSubstance("isoparaffin", null, new([], driesSkin: true))))]),
         ["EUH066"]);
 
     public override RuleResult Judge(Mixture mixture)
