@@ -14,12 +14,20 @@ public static class QuantityFormat
     /// <summary>Grams.</summary>
     public static string Mass(Mass mass, CultureInfo culture, int decimals = 1) => Number(mass.Grams, culture, decimals);
 
+    /// <summary>Grams with as many decimals as its milligrams need, and no fewer than asked for.</summary>
+    public static string MassInFull(Mass mass, CultureInfo culture, int atLeast = 1) =>
+        Mass(mass, culture, Math.Max(atLeast, mass.Milligrams % 100 == 0 ? 1 : mass.Milligrams % 10 == 0 ? 2 : 3));
+
     /// <summary>Millilitres.</summary>
     public static string Volume(Volume volume, CultureInfo culture, int decimals = 1) => Number(volume.Millilitres, culture, decimals);
 
     /// <summary>Grams with the decimals asked for, or whole pieces.</summary>
     public static string Amount(StockAmount amount, CultureInfo culture, int decimals = 1) =>
         Number(amount.Display, culture, amount.Unit == StockUnit.Each ? 0 : decimals);
+
+    /// <summary>Grams with every decimal they need, or whole pieces.</summary>
+    public static string AmountInFull(StockAmount amount, CultureInfo culture) =>
+        amount.Unit == StockUnit.Each ? Number(amount.Display, culture, 0) : MassInFull(amount.Mass, culture);
 
     /// <summary>Money without its currency sign.</summary>
     public static string Money(decimal amount, int decimals, CultureInfo culture) => Number(amount, culture, decimals);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using MakerStudio.Core.Curing;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 
@@ -18,8 +19,10 @@ internal sealed class Command(StudioDb db, DateTimeOffset now, Schema.Studio? st
 
     public Schema.Studio Studio => studio ?? throw new InvalidOperationException("The studio has not been set up.");
 
+    public TimeZoneInfo Zone => TimeZoneInfo.FindSystemTimeZoneById(Studio.TimeZone);
+
     /// <summary>Today in the studio's time zone.</summary>
-    public DateOnly Today => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, TimeZoneInfo.FindSystemTimeZoneById(Studio.TimeZone)).DateTime);
+    public DateOnly Today => StudioTime.Today(now, Zone);
 
     /// <summary>Postgres keeps microseconds: an instant is cut to them so that what is read back is what was written.</summary>
     public static DateTimeOffset ToMicroseconds(DateTimeOffset instant) =>

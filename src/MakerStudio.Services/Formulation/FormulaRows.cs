@@ -70,13 +70,6 @@ internal static class FormulaRows
             s.Id, s.Name, s.NominalMillilitres, s.NominalMilligrams, s.OverfillMilligrams, s.RetiredAt,
             s.Parts.OrderBy(p => p.Material!.Kind).ThenBy(p => p.Material!.Name).Select(p => new SizePartRow(p.MaterialId, p.CountPerUnit)).ToList()));
 
-    /// <summary>Today in the studio's time zone.</summary>
-    public static async Task<DateOnly> TodayAsync(StudioStore store, StudioDb db, CancellationToken cancel)
-    {
-        var zone = await db.Studio.Select(s => s.TimeZone).SingleAsync(cancel);
-        return DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(store.Clock.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(zone)).DateTime);
-    }
-
     /// <summary>Locks one version with its lines; null when there is none.</summary>
     public static async Task<FormulaVersion?> LockVersionAsync(StudioDb db, Guid versionId, CancellationToken cancel)
     {

@@ -8,10 +8,14 @@ public static class AmountWords
 {
     private const int GramsPerKilogram = 1000;
 
-    /// <summary>"4,700.0 g" or "500 each"; finer than 0.1 g is shown where it is there.</summary>
+    /// <summary>"130.0 g": one decimal, or as many as the milligrams need.</summary>
+    public static string Grams(long milligrams) => $"{QuantityFormat.MassInFull(Mass.FromMilligrams(milligrams), CultureInfo.CurrentCulture)} g";
+
+    /// <summary>"4,700.0 g" or "500 pieces".</summary>
     /// <param name="units">Milligrams or pieces.</param>
-    public static string Amount(long units, StockUnit unit) =>
-        $"{QuantityFormat.Amount(new StockAmount(units, unit), CultureInfo.CurrentCulture, DecimalsOf(units))} {(unit == StockUnit.Gram ? "g" : "each")}";
+    public static string Amount(long units, StockUnit unit) => unit == StockUnit.Gram
+        ? Grams(units)
+        : $"{QuantityFormat.Number(units, CultureInfo.CurrentCulture, 0)} {(units is 1 or -1 ? "piece" : "pieces")}";
 
     /// <summary>The same with a plus before what came in.</summary>
     public static string Change(long units, StockUnit unit) => (units > 0 ? "+" : "") + Amount(units, unit);
@@ -27,12 +31,14 @@ public static class AmountWords
     /// <summary>Money with the decimals it has, at least 2 and at most 6.</summary>
     public static string MoneyInFull(decimal amount) => QuantityFormat.Number(amount, CultureInfo.CurrentCulture, Math.Clamp(Scale(amount, 6), 2, 6));
 
+    /// <summary>A fraction as "5.14 %".</summary>
+    public static string Percent(decimal fraction, int decimals = 2) =>
+        $"{QuantityFormat.Percent(fraction, CultureInfo.CurrentCulture, decimals)} %";
+
     /// <summary>"3 Oct 2026".</summary>
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.CurrentCulture);
 
     private static string Fine(decimal amount) => QuantityFormat.Number(amount, CultureInfo.CurrentCulture, Math.Clamp(Scale(amount, 6), 3, 6));
-
-    private static int DecimalsOf(long milligrams) => milligrams % 100 == 0 ? 1 : milligrams % 10 == 0 ? 2 : 3;
 
     private static int Scale(decimal amount, int most)
     {

@@ -5,6 +5,22 @@ namespace MakerStudio.Services.Inventory;
 /// </summary>
 public enum BatchState { Planned, Weighing, Resting, Ready, Filled, Closed, Discarded }
 
+public static class BatchStates
+{
+    /// <summary>The state as it stands in a sentence: "RS-2 is being weighed".</summary>
+    public static string Say(BatchState state) => state switch
+    {
+        BatchState.Planned => "planned",
+        BatchState.Weighing => "being weighed",
+        BatchState.Resting => "resting",
+        BatchState.Ready => "ready",
+        BatchState.Filled => "filled",
+        BatchState.Closed => "closed",
+        BatchState.Discarded => "discarded",
+        _ => throw new ArgumentOutOfRangeException(nameof(state), state, null),
+    };
+}
+
 public enum CheckVerdict { Passed, RestLonger, Hold }
 
 public enum Clarity { Clear, Haze, Sediment, NotApplicable }

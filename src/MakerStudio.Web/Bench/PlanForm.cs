@@ -19,7 +19,7 @@ public sealed class PlanForm
     public PlanBatch Request(Guid id) => new()
     {
         RequestId = id, FormulaVersionId = VersionId, FormulaSizeId = SizeId, PlannedUnits = ByMass || Bottles is null ? null : (int)Math.Min(Bottles.Value, int.MaxValue),
-        TargetMilligrams = ByMass && Grams is { } grams ? Mass.RoundGrams(Math.Min(grams, BatchSizes.LargestMilligrams / 1000m)).Milligrams : null,
+        TargetMilligrams = ByMass && Grams is { } grams ? BatchSizes.Milligrams(grams) : null,
         ScaleId = ScaleId, Place = Place, Note = Note,
     };
 }

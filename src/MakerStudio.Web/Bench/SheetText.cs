@@ -1,7 +1,7 @@
 using System.Globalization;
-using MakerStudio.Core.Materials;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Services.Inventory;
+using MakerStudio.Web.Shell;
 using MakerStudio.Web.Shell.Drawings;
 
 namespace MakerStudio.Web.Bench;
@@ -21,35 +21,18 @@ internal static class SheetText
         Grams(milligrams - milligrams % Math.Max(1, readabilityMilligrams), readabilityMilligrams);
 
     /// <summary>What was recorded, as it was typed: with the scale's decimals, or more where it has them.</summary>
-    public static string Read(long milligrams, long readabilityMilligrams = 100)
-    {
-        var needed = milligrams % 100 == 0 ? 1 : milligrams % 10 == 0 ? 2 : 3;
-        return QuantityFormat.Mass(Mass.FromMilligrams(milligrams), CultureInfo.CurrentCulture, Math.Max(needed, Decimals(readabilityMilligrams)));
-    }
+    public static string Read(long milligrams, long readabilityMilligrams = 100) => Written.Grams(milligrams, Decimals(readabilityMilligrams));
 
-    public static string Units(long units, StockUnit unit) => unit == StockUnit.Gram
-        ? $"{Grams(units)} g"
-        : $"{units.ToString("N0", CultureInfo.CurrentCulture)} {(units == 1 ? "piece" : "pieces")}";
-
-    public static string Share(decimal fraction) => QuantityFormat.Percent(fraction, CultureInfo.CurrentCulture);
-
-    public static Series SeriesOf(MaterialKind kind) => kind switch
-    {
-        MaterialKind.FragranceOil or MaterialKind.EssentialOil or MaterialKind.PreBlend => Series.Fragrance,
-        MaterialKind.Solvent or MaterialKind.CarrierBase or MaterialKind.Water => Series.Ethanol,
-        MaterialKind.Wax => Series.Overhead,
-        MaterialKind.DryBotanical => Series.Labour,
-        _ => Series.Fixative,
-    };
+    public static string Share(decimal fraction) => Written.Percent(fraction, 2);
 
     /// <summary>"4,000.0 g for 48 bottles of 100 mL".</summary>
     public static string Size(long target, int? units, string? size) => units is { } n && size is not null
-        ? $"{Grams(target)} g for {n.ToString("N0", CultureInfo.CurrentCulture)} × {size}"
+        ? $"{Grams(target)} g for {Written.Count(n)} × {size}"
         : $"{Grams(target)} g";
 
     /// <summary>Layers in the order in which they were poured.</summary>
     public static IReadOnlyList<VesselLayer> Layers(WeighSheet sheet) =>
         [.. sheet.Lines.Where(l => l.RecordedMilligrams > 0)
             .OrderBy(l => l.Weighings.Where(w => w.ReversedAt is null).Min(w => w.At))
-            .Select(l => new VesselLayer(SeriesOf(l.Kind), l.RecordedMilligrams / 1000m))];
+            .Select(l => new VesselLayer(MaterialSeries.Of(l.Kind), l.RecordedMilligrams / 1000m))];
 }

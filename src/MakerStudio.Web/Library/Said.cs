@@ -4,7 +4,6 @@ using MakerStudio.Core.Materials;
 using MakerStudio.Core.Products;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Services.Formulation;
-using MakerStudio.Web.Shell.Drawings;
 
 namespace MakerStudio.Web.Library;
 
@@ -64,17 +63,6 @@ internal static class Said
     };
 
     public static string KindName(string productKind) => ProductKinds.Find(productKind)?.Name ?? productKind;
-
-    /// <summary>The series a material is drawn in; kinds without their own are drawn as overhead is.</summary>
-    public static Series SeriesOf(MaterialKind kind) => kind switch
-    {
-        MaterialKind.FragranceOil or MaterialKind.EssentialOil or MaterialKind.PreBlend => Series.Fragrance,
-        MaterialKind.Solvent or MaterialKind.CarrierBase or MaterialKind.Water => Series.Ethanol,
-        MaterialKind.Fixative or MaterialKind.Solubiliser => Series.Fixative,
-        MaterialKind.Wax => Series.Packaging,
-        MaterialKind.DryBotanical => Series.Labour,
-        _ => Series.Overhead,
-    };
 
     /// <summary>"fragrance 12.00 → 11.10": one change in words; the name stands before it.</summary>
     public static string Change(LineChange change) => change switch

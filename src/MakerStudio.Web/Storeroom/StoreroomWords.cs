@@ -3,7 +3,6 @@ using MakerStudio.Core.Materials;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
 using MakerStudio.Services.Inventory;
-using MakerStudio.Web.Shell.Drawings;
 using MakerStudio.Web.Shell.Parts;
 
 namespace MakerStudio.Web.Storeroom;
@@ -20,14 +19,6 @@ internal static class StoreroomWords
         MaterialKind.PreBlend => Groups[2],
         _ when MaterialKinds.IsPackaging(kind) => Groups[3],
         _ => Groups[1],
-    };
-
-    public static Series Series(MaterialKind kind) => kind switch
-    {
-        MaterialKind.FragranceOil or MaterialKind.EssentialOil or MaterialKind.PreBlend => Shell.Drawings.Series.Fragrance,
-        MaterialKind.Solvent or MaterialKind.CarrierBase or MaterialKind.Water => Shell.Drawings.Series.Ethanol,
-        _ when MaterialKinds.IsPackaging(kind) => Shell.Drawings.Series.Packaging,
-        _ => Shell.Drawings.Series.Fixative,
     };
 
     public static StatusKind Status(LotStatus status, long onHand) => status switch

@@ -25,7 +25,7 @@ public sealed partial class Formulas(StudioStore store)
         var materials = versions.SelectMany(v => v.Lines).Select(l => l.MaterialId).Concat(sizes.SelectMany(s => s.Parts).Select(p => p.MaterialId));
         var lastBatch = await db.Batches.Where(b => b.FormulaVersion!.FormulaId == formulaId)
             .OrderByDescending(b => b.PlannedAt).Select(b => (long?)b.TargetMilligrams).FirstOrDefaultAsync(cancel);
-        return new(formula, versions, sizes, await Shelf.OfAsync(db, materials, await FormulaRows.TodayAsync(store, db, cancel), cancel), lastBatch);
+        return new(formula, versions, sizes, await LineMaterials.OfAsync(db, materials, await StudioDay.TodayAsync(db, store.Clock, cancel), cancel), lastBatch);
     }
 
     /// <summary>Materials that may go on a line, by name or a part of it: stocked by mass, not put away.</summary>
@@ -45,7 +45,7 @@ public sealed partial class Formulas(StudioStore store)
         var ids = await db.Materials
             .Where(m => m.ArchivedAt == null && m.StockedIn == unit && EF.Functions.ILike(m.Name, pattern))
             .OrderBy(m => m.Name).ThenBy(m => m.Id).Take(MostShown).Select(m => m.Id).ToListAsync(cancel);
-        var found = await Shelf.OfAsync(db, ids, await FormulaRows.TodayAsync(store, db, cancel), cancel);
+        var found = await LineMaterials.OfAsync(db, ids, await StudioDay.TodayAsync(db, store.Clock, cancel), cancel);
         return [.. ids.Select(id => found[id])];
     }
 }

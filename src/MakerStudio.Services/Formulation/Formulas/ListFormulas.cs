@@ -42,8 +42,8 @@ public sealed partial class Formulas
             .Select(g => new { FormulaId = g.Key, Number = g.Max(v => v.Number) });
         var versions = await FormulaRows.Versions(db, v => ids.Contains(v.FormulaId)
             && (v.State == FormulaState.Draft || newest.Any(n => n.FormulaId == v.FormulaId && n.Number == v.Number))).ToListAsync(cancel);
-        var materials = await Shelf.OfAsync(
-            db, versions.SelectMany(v => v.Lines).Select(l => l.MaterialId), await FormulaRows.TodayAsync(store, db, cancel), cancel);
+        var materials = await LineMaterials.OfAsync(
+            db, versions.SelectMany(v => v.Lines).Select(l => l.MaterialId), await StudioDay.TodayAsync(db, store.Clock, cancel), cancel);
         var of = versions.Where(v => shelf != LibraryShelf.Drafts || v.IsDraft).OrderBy(v => v.Number).ToLookup(v => v.FormulaId);
         return new(
             [.. formulas.SelectMany(f => of[f.Id].Select(v => Row(v, f.Name, f.ProductKind, f.PutAway, materials)))],

@@ -92,16 +92,16 @@ public sealed partial class Versions
 
         var kind = await db.Formulas.Where(f => f.Id == version.FormulaId).Select(f => f.ProductKind).SingleAsync(cancel);
         var size = wish.SizeId is null ? null : await FormulaRows.Sizes(db, s => s.FormulaId == version.FormulaId && s.Id == wish.SizeId).SingleOrDefaultAsync(cancel);
-        var today = await FormulaRows.TodayAsync(store, db, cancel);
+        var today = await StudioDay.TodayAsync(db, store.Clock, cancel);
         var ids = version.Lines.Select(l => l.MaterialId).Concat(size?.Parts.Select(p => p.MaterialId) ?? []).ToArray();
-        var materials = await Shelf.OfAsync(db, ids, today, cancel);
+        var materials = await LineMaterials.OfAsync(db, ids, today, cancel);
         var worked = Worked.Of(kind, version.State, version.Lines, version.MeasuredDensity, materials);
         if (!worked.AddsUp)
         {
             return new DoesNotAddUp(worked.Problems);
         }
 
-        var lot = wish.By == ScaleBy.Lot ? (await Shelf.UsableLotsAsync(db, ids, today, cancel)).FirstOrDefault(l => l.LotId == wish.LotId) : null;
+        var lot = wish.By == ScaleBy.Lot ? (await LineMaterials.UsableLotsAsync(db, ids, today, cancel)).FirstOrDefault(l => l.LotId == wish.LotId) : null;
         var roundUpTo = Mass.FromMilligrams(await db.Studio.Select(s => s.RoundBatchUpToMilligrams).SingleAsync(cancel));
         return ScaledBatch.Plan(wish, version, worked, size, lot, roundUpTo) switch
         {
@@ -115,6 +115,6 @@ public sealed partial class Versions
     {
         await using var db = await store.ReadAsync(cancel);
         var ids = await db.FormulaLines.Where(l => l.FormulaVersionId == versionId).Select(l => l.MaterialId).Distinct().ToArrayAsync(cancel);
-        return await Shelf.UsableLotsAsync(db, ids, await FormulaRows.TodayAsync(store, db, cancel), cancel);
+        return await LineMaterials.UsableLotsAsync(db, ids, await StudioDay.TodayAsync(db, store.Clock, cancel), cancel);
     }
 }

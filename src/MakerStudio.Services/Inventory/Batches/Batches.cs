@@ -13,7 +13,7 @@ public sealed partial class Batches(StudioStore store)
     public async Task<IReadOnlyList<BenchRow>> OnTheBenchAsync(CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
-        var today = await ShelfLots.TodayAsync(db, store.Clock, cancel);
+        var today = await StudioDay.TodayAsync(db, store.Clock, cancel);
         var shortages = await Shortages.ByBatchAsync(db, today, cancel: cancel);
         var rows = await db.Batches.Where(b => b.State == BatchState.Planned || b.State == BatchState.Weighing)
             .OrderBy(b => b.PlannedAt).ThenBy(b => b.Id)
@@ -70,7 +70,7 @@ public sealed partial class Batches(StudioStore store)
             return null;
         }
 
-        var today = await ShelfLots.TodayAsync(db, store.Clock, cancel);
+        var today = await StudioDay.TodayAsync(db, store.Clock, cancel);
         var it = batch.Batch;
         return new(
             it.Id, it.Code, it.ScentName, it.VersionNumber, ProductKinds.Get(it.ProductKind).Name, it.State, it.TargetMilligrams, it.PlannedUnits, it.SizeName,

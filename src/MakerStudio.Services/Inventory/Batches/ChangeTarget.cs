@@ -65,7 +65,7 @@ public sealed partial class Batches
             }
 
             batch.PlannedUnits = request.PlannedUnits ?? batch.PlannedUnits;
-            command.Record("batch", batch.Id, $"Changed {batch.Code} to {MassText.Grams(batch.TargetMilligrams)}", Topics.Batches);
+            command.Record("batch", batch.Id, $"Changed {batch.Code} to {AmountWords.Grams(batch.TargetMilligrams)}", Topics.Batches);
             await command.Db.SaveChangesAsync(cancel);
             return new PlannedBatch(
                 batch.Id, batch.Code, batch.TargetMilligrams, await Shortages.OfAsync(command.Db, batch.Id, command.Today, cancel), Cautions(batch, null));

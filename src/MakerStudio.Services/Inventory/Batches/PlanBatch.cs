@@ -54,6 +54,10 @@ public static class BatchSizes
 
     /// <summary>Readability where the studio has no scale yet: 0.1 g, common practice, no source.</summary>
     public const long UsualReadabilityMilligrams = 100;
+
+    /// <summary>Typed grams as milligrams; what is larger than any batch becomes just that, so that the validator can say so.</summary>
+    public static long Milligrams(decimal grams) =>
+        grams > LargestMilligrams / (decimal)Mass.MilligramsPerGram ? LargestMilligrams + 1 : Mass.RoundGrams(grams).Milligrams;
 }
 
 /// <summary>Only a released version can be made.</summary>
@@ -96,7 +100,7 @@ public sealed partial class Batches
             }
 
             command.Db.Batches.Add(batch);
-            command.Record("batch", batch.Id, $"Planned {batch.Code}: {MassText.Grams(batch.TargetMilligrams)} of {batch.ScentName} v{batch.VersionNumber}", Topics.Batches);
+            command.Record("batch", batch.Id, $"Planned {batch.Code}: {AmountWords.Grams(batch.TargetMilligrams)} of {batch.ScentName} v{batch.VersionNumber}", Topics.Batches);
             await command.Db.SaveChangesAsync(cancel);
             return new PlannedBatch(
                 batch.Id, batch.Code, batch.TargetMilligrams, await Shortages.OfAsync(command.Db, batch.Id, command.Today, cancel), Cautions(batch, scale));
@@ -197,7 +201,7 @@ public sealed partial class Batches
         {
             if (shares[i] <= Mass.Zero)
             {
-                return new Because($"{lines[i].MaterialName} would be less than 1 mg in a batch of {MassText.Grams(target)}.", "Make a larger batch.");
+                return new Because($"{lines[i].MaterialName} would be less than 1 mg in a batch of {AmountWords.Grams(target)}.", "Make a larger batch.");
             }
 
             lines[i].TargetMilligrams = shares[i].Milligrams;
@@ -215,12 +219,12 @@ public sealed partial class Batches
     {
         var least = WeighTolerance.LeastSensible(Mass.FromMilligrams(batch.ReadabilityMilligrams)).Milligrams;
         var cautions = batch.Lines.OrderBy(l => l.Position).Where(l => l.TargetMilligrams < least)
-            .Select(l => $"{l.MaterialName}, {MassText.Grams(l.TargetMilligrams)}, is small for a scale readable to {MassText.Grams(batch.ReadabilityMilligrams)}: below {MassText.Grams(least)} one division is more than 1 %.")
+            .Select(l => $"{l.MaterialName}, {AmountWords.Grams(l.TargetMilligrams)}, is small for a scale readable to {AmountWords.Grams(batch.ReadabilityMilligrams)}: below {AmountWords.Grams(least)} one division is more than 1 %.")
             .ToList();
         if (scale is not null)
         {
             cautions.AddRange(batch.Lines.OrderBy(l => l.Position).Where(l => l.TargetMilligrams > scale.CapacityMilligrams)
-                .Select(l => $"{l.MaterialName}, {MassText.Grams(l.TargetMilligrams)}, is more than {scale.Name} takes ({MassText.Grams(scale.CapacityMilligrams)}). Weigh it in parts."));
+                .Select(l => $"{l.MaterialName}, {AmountWords.Grams(l.TargetMilligrams)}, is more than {scale.Name} takes ({AmountWords.Grams(scale.CapacityMilligrams)}). Weigh it in parts."));
         }
 
         return cautions;

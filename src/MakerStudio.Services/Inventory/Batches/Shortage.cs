@@ -17,8 +17,8 @@ public sealed record Shortage(
 
     public override string ToString()
     {
-        var reserved = ReservedBy.Count == 0 ? "" : $", {MassText.Units(ReservedBefore, Unit)} of it reserved before by {string.Join(", ", ReservedBy)}";
-        return $"{MaterialName} is short {MassText.Units(ShortBy, Unit)}: needs {MassText.Units(Needed, Unit)}, {MassText.Units(Usable, Unit)} usable{reserved}.";
+        var reserved = ReservedBy.Count == 0 ? "" : $", {AmountWords.Amount(ReservedBefore, Unit)} of it reserved before by {string.Join(", ", ReservedBy)}";
+        return $"{MaterialName} is short {AmountWords.Amount(ShortBy, Unit)}: needs {AmountWords.Amount(Needed, Unit)}, {AmountWords.Amount(Usable, Unit)} usable{reserved}.";
     }
 }
 
@@ -31,7 +31,7 @@ internal static class Shortages
     {
         var rows = await Outstanding.OfAsync(db, only, cancel);
         var ids = rows.Select(r => r.MaterialId).Distinct().ToArray();
-        var usable = ShelfLots.Usable(await ShelfLots.OfAsync(db, ids, cancel), today);
+        var usable = Shelf.UsableByMaterial(await Shelf.LotsOfAsync(db, ids, cancel), today);
         var materials = await db.Materials.AsNoTracking().Where(m => ids.Contains(m.Id))
             .ToDictionaryAsync(m => m.Id, m => new { m.Name, m.StockedIn }, cancel);
         var found = new Dictionary<Guid, List<Shortage>>();

@@ -19,7 +19,7 @@ public sealed partial class CureShelf(StudioStore store)
     {
         var batches = await db.Batches.AsNoTracking().Where(b => b.State == BatchState.Resting || b.State == BatchState.Ready).ToListAsync(cancel);
         var checks = await ChecksAsync(db, [.. batches.Select(b => b.Id)], cancel);
-        var zone = await ZoneAsync(db, cancel);
+        var zone = await StudioDay.ZoneAsync(db, cancel);
         return
         [
             .. batches.Select(b => RowOf(b, checks[b.Id], now, zone))
@@ -38,13 +38,10 @@ public sealed partial class CureShelf(StudioStore store)
         }
 
         var checks = await ChecksAsync(db, [batch.Id], cancel);
-        var row = RowOf(batch, checks[batch.Id], store.Clock.GetUtcNow(), await ZoneAsync(db, cancel));
+        var row = RowOf(batch, checks[batch.Id], store.Clock.GetUtcNow(), await StudioDay.ZoneAsync(db, cancel));
         return new CureDetail(
             row, batch.State, [.. checks[batch.Id]], batch.Place, batch.EarlyReason, batch.Method, await NotesAsync(db, batch.Id, cancel));
     }
-
-    private static async Task<TimeZoneInfo> ZoneAsync(StudioDb db, CancellationToken cancel) =>
-        TimeZoneInfo.FindSystemTimeZoneById(await db.Studio.Select(s => s.TimeZone).SingleAsync(cancel));
 
     internal static CureWindow WindowOf(Batch batch) => new(
         TimeSpan.FromHours(batch.CureMinHours), TimeSpan.FromHours(batch.CureIdealHours),

@@ -37,21 +37,10 @@ public sealed record CheckRecorded(CureState State, DateTimeOffset DueAt);
 /// <summary>The batch is in a state that this act does not fit.</summary>
 public sealed record NotResting(string Code, BatchState State) : Refusal
 {
-    public override string Happened => $"{Code} is {Say(State)}, not resting.";
+    public override string Happened => $"{Code} is {BatchStates.Say(State)}, not resting.";
     public override string Kept => "What you typed is kept.";
     public override string ToDo => State is BatchState.Planned or BatchState.Weighing
         ? "Its clock starts when the last addition is confirmed." : "Look at its record.";
-
-    internal static string Say(BatchState state) => state switch
-    {
-        BatchState.Planned => "planned",
-        BatchState.Weighing => "being weighed",
-        BatchState.Resting => "resting",
-        BatchState.Ready => "ready",
-        BatchState.Filled => "filled",
-        BatchState.Closed => "closed",
-        _ => "discarded",
-    };
 }
 
 public sealed partial class CureShelf

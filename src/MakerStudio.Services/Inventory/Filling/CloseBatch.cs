@@ -9,7 +9,7 @@ public sealed record CloseBatch : StudioRequest
 /// <summary>Only a filled batch can be closed.</summary>
 public sealed record NotFilled(string Code, BatchState State) : Refusal
 {
-    public override string Happened => $"{Code} is {NotResting.Say(State)}.";
+    public override string Happened => $"{Code} is {BatchStates.Say(State)}.";
     public override string ToDo => "A record is closed after filling.";
 }
 

@@ -35,10 +35,8 @@ public sealed partial class Fills(StudioStore store)
 
     private static async Task<List<FillPart>> PartsAsync(StudioDb db, Batch batch, CancellationToken cancel)
     {
-        var ids = batch.Parts.Select(p => p.MaterialId).ToArray();
-        var lots = await db.Lots.Include(l => l.Balance).Include(l => l.Material)
-            .Where(l => ids.Contains(l.MaterialId) && l.Balance!.OnHand > 0).ToListAsync(cancel);
-        var byMaterial = lots.ToLookup(l => l.MaterialId, l => PricedLot.Of(Shelf.View(l), l.UnitCost));
+        var lots = await Shelf.LotsOfAsync(db, batch.Parts.Select(p => p.MaterialId), cancel);
+        var byMaterial = lots.ToLookup(l => l.MaterialId, l => PricedLot.Of(l.Lot, l.UnitCost));
         return [.. batch.Parts.Select(p => new FillPart(p.MaterialId, p.Material!.Name, p.CountPerUnit, [.. byMaterial[p.MaterialId]])).OrderBy(p => p.Name, StringComparer.Ordinal)];
     }
 

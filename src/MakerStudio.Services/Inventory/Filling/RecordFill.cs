@@ -45,12 +45,10 @@ public sealed class RecordFillValidator : AbstractValidator<RecordFill>
         RuleFor(r => r.CheckWeightsGrams).Must(w => w.Count <= 500 && w.All(g => g is > 0 and < 1_000_000)).WithMessage("Check weights are more than 0 g; at most 500 of them.");
         RuleFor(r => r.LabourMinutes).NotNull().WithMessage("Give the hands-on minutes, 0 if none.").InclusiveBetween(0, 100_000).WithMessage("Minutes are from 0 to 100,000.");
         RuleFor(r => r.Note).MaximumLength(2000).WithMessage("Keep the note to 2,000 letters.");
-        RuleFor(r => r.ToFillingGrams).Must(IsWholeMilligrams).WithMessage("Finer than a milligram cannot be recorded.");
-        RuleFor(r => r.FillGrams).Must(IsWholeMilligrams).WithMessage("Finer than a milligram cannot be recorded.");
-        RuleFor(r => r.CheckWeightsGrams).Must(w => w.All(g => IsWholeMilligrams(g))).WithMessage("Finer than a milligram cannot be recorded.");
+        RuleFor(r => r.ToFillingGrams).Must(GramRules.AreWhole).WithMessage(GramRules.TooFine);
+        RuleFor(r => r.FillGrams).Must(GramRules.AreWhole).WithMessage(GramRules.TooFine);
+        RuleFor(r => r.CheckWeightsGrams).Must(w => w.All(g => GramRules.AreWhole(g))).WithMessage(GramRules.TooFine);
     }
-
-    private static bool IsWholeMilligrams(decimal? grams) => grams is null || decimal.Truncate(grams.Value * 1000m) == grams.Value * 1000m;
 }
 
 public sealed record FillRecorded(string Code, int Saleable, decimal TotalCost, decimal PerFilled, decimal? PerSaleable, IReadOnlyList<string> Warnings);
@@ -59,7 +57,7 @@ public sealed record FillRecorded(string Code, int Saleable, decimal TotalCost, 
 public sealed record NotReady(string Code, IReadOnlyList<ReadyObstacle> Obstacles, BatchState State) : Refusal
 {
     public override string Happened => State == BatchState.Resting
-        ? $"{Code} is not ready to be filled." : $"{Code} is {NotResting.Say(State)}.";
+        ? $"{Code} is not ready to be filled." : $"{Code} is {BatchStates.Say(State)}.";
     public override string ToDo => State == BatchState.Resting ? "Record a passed check first, or release it early with a reason." : "Look at its record.";
 }
 
@@ -164,7 +162,7 @@ public sealed partial class Fills
     private static async Task<PackagingShort?> TakePackagingAsync(Command command, Batch batch, Fill fill, CancellationToken cancel)
     {
         var candidates = await Shelf.LotsOfAsync(command.Db, batch.Parts.Select(p => p.MaterialId), cancel);
-        var locked = await Ledger.LockAsync(command, candidates.SelectMany(g => g).Select(l => l.LotId));
+        var locked = await Ledger.LockAsync(command, candidates.Select(l => l.Lot.LotId));
         var shortages = new List<PackagingShortage>();
         foreach (var part in batch.Parts.OrderBy(p => p.Material!.Name, StringComparer.Ordinal))
         {

@@ -24,7 +24,7 @@ public sealed class TakeIntoStockValidator : AbstractValidator<TakeIntoStock>
     public TakeIntoStockValidator()
     {
         RuleFor(r => r.Grams).NotNull().WithMessage("Weigh what reached the jar.").GreaterThan(0).WithMessage("The mass is more than 0 g.")
-            .Must(g => g is null || decimal.Truncate(g.Value * 1000m) == g.Value * 1000m).WithMessage("Finer than a milligram cannot be recorded.");
+            .Must(GramRules.AreWhole).WithMessage(GramRules.TooFine);
         RuleFor(r => r.LabourMinutes).NotNull().WithMessage("Give the hands-on minutes, 0 if none.").InclusiveBetween(0, 100_000).WithMessage("Minutes are from 0 to 100,000.");
         RuleFor(r => r.Shelf).MaximumLength(60).WithMessage("Keep the shelf to 60 letters.");
     }

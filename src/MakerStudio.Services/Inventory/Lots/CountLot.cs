@@ -167,7 +167,7 @@ public sealed partial class Lots
     {
         var ids = since.Select(m => m.PersonId).Distinct().ToList();
         var names = await command.Db.Users.Where(p => ids.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.DisplayName, cancel);
-        var zone = TimeZoneInfo.FindSystemTimeZoneById(command.Studio.TimeZone);
+        var zone = command.Zone;
         return [.. since.Select(m =>
             $"{names.GetValueOrDefault(m.PersonId, "somebody")}, {Core.Curing.StudioTime.Local(m.At, zone):HH:mm}, {LotWords.Kind(m.Kind).ToLowerInvariant()} {AmountWords.Change(m.Change, lot.Material!.StockedIn)}")];
     }

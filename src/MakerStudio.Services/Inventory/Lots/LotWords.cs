@@ -50,4 +50,14 @@ public static class LotWords
         LotRefusal.Empty => $"{code} is used up.",
         _ => throw new ArgumentOutOfRangeException(nameof(why), why, null),
     };
+
+    /// <summary>The same reason as it stands beside a lot in a list.</summary>
+    public static string WhyNotInList(LotRefusal why) => why switch
+    {
+        LotRefusal.Rejected => "rejected",
+        LotRefusal.NotReleased not => not.Status == LotStatus.OnHold ? "on hold" : "in quarantine",
+        LotRefusal.Expired expired => $"date passed {AmountWords.Day(expired.On)}",
+        LotRefusal.Empty => "nothing left",
+        _ => throw new ArgumentOutOfRangeException(nameof(why), why, null),
+    };
 }

@@ -55,9 +55,9 @@ public sealed partial class Stock(StudioStore store)
         })];
     }
 
-    private static async Task<ILookup<Guid, ShelfLot>> ShelfAsync(StudioDb db, Guid? only, CancellationToken cancel) =>
+    private static async Task<ILookup<Guid, StockLot>> ShelfAsync(StudioDb db, Guid? only, CancellationToken cancel) =>
         (await db.Lots.Where(l => only == null || l.MaterialId == only)
-            .Select(l => new ShelfLot(l.Id, l.MaterialId, l.Code, l.Status, l.Balance!.OnHand, l.ReceivedOn, l.OpenedOn, l.ExpiresOn, l.RetestOn, l.UnitCost, null))
+            .Select(l => new StockLot(l.Id, l.MaterialId, l.Code, l.Status, l.Balance!.OnHand, l.ReceivedOn, l.OpenedOn, l.ExpiresOn, l.RetestOn, l.UnitCost, null))
             .ToListAsync(cancel)).ToLookup(l => l.MaterialId);
 
     private static async Task<Dictionary<Guid, long>> ReservedAsync(StudioDb db, Guid? only, CancellationToken cancel) =>
@@ -87,7 +87,7 @@ public sealed partial class Stock(StudioStore store)
             g => g.Key, g => g.OrderByDescending(l => l.LastUsed ?? DateOnly.MinValue).ThenByDescending(l => l.LeadTimeDays).First().LeadTimeDays);
     }
 
-    private sealed record ShelfLot(
+    private sealed record StockLot(
         Guid LotId, Guid MaterialId, string Code, LotStatus Status, long OnHand, DateOnly ReceivedOn, DateOnly? OpenedOn, DateOnly? ExpiresOn, DateOnly? RetestOn,
         decimal UnitCost, DateOnly? UseBy);
 }

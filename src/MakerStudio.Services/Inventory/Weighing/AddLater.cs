@@ -56,12 +56,12 @@ public sealed partial class WeighSheets
             if (request.NetMilligrams > lot.Balance!.OnHand)
             {
                 return new Because(
-                    $"{lot.Code} is short {MassText.Grams(request.NetMilligrams - lot.Balance.OnHand)}: it has {MassText.Grams(lot.Balance.OnHand)} left.",
+                    $"{lot.Code} is short {AmountWords.Grams(request.NetMilligrams - lot.Balance.OnHand)}: it has {AmountWords.Grams(lot.Balance.OnHand)} left.",
                     "Use another lot, or add less.");
             }
 
             sheet.Weigh(line, lot, request.NetMilligrams, null, lot.UnitCost);
-            var what = $"{MassText.Grams(request.NetMilligrams)} of {line.MaterialName} from {lot.Code} added later";
+            var what = $"{AmountWords.Grams(request.NetMilligrams)} of {line.MaterialName} from {lot.Code} added later";
             sheet.Deviate(line, request.KeepClock ? DeviationChoice.ClockKept : DeviationChoice.Accepted, what, request.Reason);
             sheet.Tell($"{what}, to {batch.Code}; its clock {(request.KeepClock ? "runs on" : "started again")}", lot);
             return Restart(command, batch, request.KeepClock ? started : command.Now, request.KeepClock);

@@ -39,7 +39,7 @@ public sealed record LinesOpen(string Code, IReadOnlyList<OpenLine> Lines) : Wei
 
 public sealed record OpenLine(Guid LineId, string MaterialName, long RemainingMilligrams)
 {
-    public override string ToString() => $"{MaterialName}, {MassText.Grams(RemainingMilligrams)} to go";
+    public override string ToString() => $"{MaterialName}, {AmountWords.Grams(RemainingMilligrams)} to go";
 }
 
 /// <summary>Somebody confirmed it before; the clock runs from then.</summary>

@@ -47,7 +47,7 @@ public sealed partial class WeighSheets
             }
 
             line.DoneAt = command.Now;
-            var what = $"{line.MaterialName} {MassText.Grams(recorded)} on a target of {MassText.Grams(line.TargetMilligrams)}, {MassText.Grams(-under.By.Milligrams)} under";
+            var what = $"{line.MaterialName} {AmountWords.Grams(recorded)} on a target of {AmountWords.Grams(line.TargetMilligrams)}, {AmountWords.Grams(-under.By.Milligrams)} under";
             sheet.Deviate(line, DeviationChoice.Accepted, what, request.Reason);
             sheet.Tell($"Finished {what}, in {sheet.Batch.Code}");
             return (Outcome<Recorded>)sheet.Answer(null, line);

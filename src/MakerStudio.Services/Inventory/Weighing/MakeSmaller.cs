@@ -22,7 +22,7 @@ public sealed class MakeSmallerValidator : AbstractValidator<MakeSmaller>
 public sealed record AlreadyIn(string Code, string MaterialName, long RecordedMilligrams, long NewTargetMilligrams) : WeighRefusal
 {
     public override string Happened =>
-        $"{Code} cannot be that small: {MassText.Grams(RecordedMilligrams)} of {MaterialName} is in, and it would take {MassText.Grams(NewTargetMilligrams)}.";
+        $"{Code} cannot be that small: {AmountWords.Grams(RecordedMilligrams)} of {MaterialName} is in, and it would take {AmountWords.Grams(NewTargetMilligrams)}.";
 
     public override string ToDo => "Choose a larger total, or another lot for the line that is short.";
 }
@@ -43,7 +43,7 @@ public sealed partial class WeighSheets
             var batch = sheet.Batch;
             if (request.TotalMilligrams >= batch.TargetMilligrams)
             {
-                return new Because($"{batch.Code} is to become {MassText.Grams(batch.TargetMilligrams)} now.", "Give a smaller total.");
+                return new Because($"{batch.Code} is to become {AmountWords.Grams(batch.TargetMilligrams)} now.", "Give a smaller total.");
             }
 
             if (Batches.Resize(batch, request.TotalMilligrams, isPlan: false) is { } refusal)
@@ -62,7 +62,7 @@ public sealed partial class WeighSheets
             }
 
             sheet.Settle(sheet.Lines);
-            sheet.Tell($"Made {batch.Code} smaller: {MassText.Grams(batch.TargetMilligrams)}");
+            sheet.Tell($"Made {batch.Code} smaller: {AmountWords.Grams(batch.TargetMilligrams)}");
             return (Outcome<Recorded>)sheet.Answer(null, sheet.NextOpen ?? sheet.Lines[^1]);
         }, cancel: cancel);
 

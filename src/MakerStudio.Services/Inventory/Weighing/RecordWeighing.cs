@@ -166,12 +166,10 @@ public sealed partial class WeighSheets
         }
 
         var materials = r.Sheet.Lines.Select(l => l.MaterialId).Distinct().ToArray();
-        var shelf = await ShelfLots.OfAsync(r.Command.Db, materials, cancel);
-        var others = LotChoice.InPickOrder(shelf
-                .Where(s => s.MaterialId == r.Line.MaterialId && s.Lot.LotId != r.Lot?.Id && LotChoice.WhyNot(s.Lot, r.Command.Today) is null)
-                .Select(s => s.Lot))
+        var shelf = await Shelf.LotsOfAsync(r.Command.Db, materials, cancel);
+        var others = Shelf.Usable(shelf.Where(s => s.MaterialId == r.Line.MaterialId && s.Lot.LotId != r.Lot?.Id).Select(s => s.Lot), r.Command.Today)
             .Select(l => new OtherLot(l.LotId, l.Code, l.OnHand.Units)).ToList();
-        var smaller = SmallerTotal(r.Sheet, ShelfLots.Usable(shelf, r.Command.Today));
+        var smaller = SmallerTotal(r.Sheet, Shelf.UsableByMaterial(shelf, r.Command.Today));
         return new LotShort(r.Lot?.Code ?? "", r.Line.MaterialName, r.Net, r.OnHand, others, smaller);
     }
 
@@ -183,7 +181,7 @@ public sealed partial class WeighSheets
         }
 
         var plan = PlanCorrection(r);
-        var usable = ShelfLots.Usable(await ShelfLots.OfAsync(r.Command.Db, [.. r.Sheet.Lines.Select(l => l.MaterialId)], cancel), r.Command.Today);
+        var usable = Shelf.UsableByMaterial(await Shelf.LotsOfAsync(r.Command.Db, [.. r.Sheet.Lines.Select(l => l.MaterialId)], cancel), r.Command.Today);
         var steps = plan.Lines.Select(c => (Line: r.Sheet.Line(c.LineId)!, Corrected: c)).Where(s => s.Line.Id != r.Line.Id).ToList();
         var shortOf = steps
             .GroupBy(s => s.Line.MaterialId)
@@ -194,7 +192,7 @@ public sealed partial class WeighSheets
             [.. steps.Where(s => s.Corrected.TopUp is { } up && up > Mass.Zero).Select(s => new CorrectionStep(s.Line.Id, s.Line.MaterialName, s.Corrected.TopUp!.Value.Milligrams))],
             [.. steps.Where(s => s.Corrected.TopUp is null).Select(s => new CorrectionStep(s.Line.Id, s.Line.MaterialName, s.Corrected.NewTarget.Milligrams))],
             plan.NewTotal.Milligrams, shortOf.Count == 0,
-            shortOf.Count == 0 ? "Stock allows it." : string.Join(" ", shortOf.Select(s => $"{s.MaterialName} would be short {MassText.Grams(s.By)}.")));
+            shortOf.Count == 0 ? "Stock allows it." : string.Join(" ", shortOf.Select(s => $"{s.MaterialName} would be short {AmountWords.Grams(s.By)}.")));
     }
 
     /// <summary>Lines not begun wait; a line begun and not done counts with what is in it.</summary>
@@ -244,7 +242,7 @@ public sealed partial class WeighSheets
             }
         }
 
-        r.Sheet.Tell($"Weighed {MassText.Grams(r.Net)} of {r.Line.MaterialName} from {r.Lot?.Code ?? "a delivery to follow"} into {r.Sheet.Batch.Code}", r.Lot);
+        r.Sheet.Tell($"Weighed {AmountWords.Grams(r.Net)} of {r.Line.MaterialName} from {r.Lot?.Code ?? "a delivery to follow"} into {r.Sheet.Batch.Code}", r.Lot);
         return r.Sheet.Answer(weighing, r.Line);
     }
 
@@ -257,10 +255,10 @@ public sealed partial class WeighSheets
 
         r.Sheet.Batch.TargetMilligrams = plan.NewTotal.Milligrams;
         r.Sheet.Settle(r.Sheet.Lines);
-        r.Sheet.Deviate(r.Line, DeviationChoice.Corrected, $"{OverWords(r)}; batch scaled up to {MassText.Grams(plan.NewTotal.Milligrams)}", r.Request.Reason, plan.Factor);
+        r.Sheet.Deviate(r.Line, DeviationChoice.Corrected, $"{OverWords(r)}; batch scaled up to {AmountWords.Grams(plan.NewTotal.Milligrams)}", r.Request.Reason, plan.Factor);
     }
 
-    private static string OverWords(Reading r) => $"{r.Line.MaterialName} {MassText.Grams(r.After)} on a target of {MassText.Grams(r.Remaining + r.Before)}";
+    private static string OverWords(Reading r) => $"{r.Line.MaterialName} {AmountWords.Grams(r.After)} on a target of {AmountWords.Grams(r.Remaining + r.Before)}";
 
     /// <summary>The last landed cost of one gram; the person's estimate where there is none.</summary>
     private static async Task<decimal?> EstimateAsync(Reading r, CancellationToken cancel) =>

@@ -57,7 +57,7 @@ public sealed partial class WeighSheets
             line.DoneAt = null;
             sheet.Settle([line]);
             sheet.Tell(
-                $"Reversed {MassText.Grams(weighing.NetMilligrams)} of {line.MaterialName} in {sheet.Batch.Code}: {weighing.ReversedReason}", lots.Values.FirstOrDefault());
+                $"Reversed {AmountWords.Grams(weighing.NetMilligrams)} of {line.MaterialName} in {sheet.Batch.Code}: {weighing.ReversedReason}", lots.Values.FirstOrDefault());
             return (Outcome<Recorded>)sheet.Answer(weighing, line);
         }, cancel: cancel);
 }

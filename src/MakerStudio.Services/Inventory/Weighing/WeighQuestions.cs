@@ -46,12 +46,12 @@ public sealed record WrongMagnitude(MagnitudeQuestion Question, long TypedMillig
 {
     public override string Happened => Question.Sentence(CultureInfo.CurrentCulture);
 
-    public override string Kept => $"Typed: {MassText.Grams(TypedMilligrams)}; target: {MassText.Grams(TargetMilligrams)}. Nothing is recorded until you answer.";
+    public override string Kept => $"Typed: {AmountWords.Grams(TypedMilligrams)}; target: {AmountWords.Grams(TargetMilligrams)}. Nothing is recorded until you answer.";
 
     public override IReadOnlyList<WeighAnswer> Answers =>
     [
-        new(AnswerKeys.Suggested, $"Record {MassText.Grams(SuggestedMilligrams)}", "", Milligrams: SuggestedMilligrams),
-        new(AnswerKeys.AsTyped, $"It is {MassText.Grams(TypedMilligrams)}", "Records it exactly as typed."),
+        new(AnswerKeys.Suggested, $"Record {AmountWords.Grams(SuggestedMilligrams)}", "", Milligrams: SuggestedMilligrams),
+        new(AnswerKeys.AsTyped, $"It is {AmountWords.Grams(TypedMilligrams)}", "Records it exactly as typed."),
     ];
 }
 
@@ -66,15 +66,15 @@ public sealed record OverTolerance(
     : WeighRefusal
 {
     public override string Happened =>
-        $"{MaterialName} is {MassText.Grams(LineMilligrams - TargetMilligrams)} over, +{MassText.Percent(OverFraction, 1)}.";
+        $"{MaterialName} is {AmountWords.Grams(LineMilligrams - TargetMilligrams)} over, +{AmountWords.Percent(OverFraction, 1)}.";
 
     public override string ToDo => "Correct by scaling up, or accept it with a reason.";
 
     public override IReadOnlyList<WeighAnswer> Answers =>
     [
         new(AnswerKeys.Correct, $"Correct by scaling up × {Factor.ToString("0.00##", CultureInfo.CurrentCulture)}", CorrectText, Milligrams: ReadingMilligrams),
-        new(AnswerKeys.Accept, $"Accept {MassText.Grams(LineMilligrams)}",
-            $"{MaterialName} becomes {MassText.Percent(AcceptedFraction)} instead of {MassText.Percent(PlannedFraction)} if the rest is on target. Needs a reason.",
+        new(AnswerKeys.Accept, $"Accept {AmountWords.Grams(LineMilligrams)}",
+            $"{MaterialName} becomes {AmountWords.Percent(AcceptedFraction)} instead of {AmountWords.Percent(PlannedFraction)} if the rest is on target. Needs a reason.",
             NeedsReason: true, Milligrams: ReadingMilligrams),
     ];
 
@@ -82,8 +82,8 @@ public sealed record OverTolerance(
     {
         get
         {
-            var add = string.Join(" and ", TopUps.Select(s => $"{MassText.Grams(s.Milligrams)} {s.MaterialName}"));
-            var rest = string.Join(", ", NewTargets.Select(s => $"{s.MaterialName} becomes {MassText.Grams(s.Milligrams)}"));
+            var add = string.Join(" and ", TopUps.Select(s => $"{AmountWords.Grams(s.Milligrams)} {s.MaterialName}"));
+            var rest = string.Join(", ", NewTargets.Select(s => $"{s.MaterialName} becomes {AmountWords.Grams(s.Milligrams)}"));
             var steps = (add.Length, rest.Length) switch
             {
                 (0, 0) => "",
@@ -91,7 +91,7 @@ public sealed record OverTolerance(
                 (_, 0) => $"Add {add}. ",
                 _ => $"Add {add}, then {rest}. ",
             };
-            return $"{steps}Total {MassText.Grams(NewTotalMilligrams)}, formula exact. {StockNote}";
+            return $"{steps}Total {AmountWords.Grams(NewTotalMilligrams)}, formula exact. {StockNote}";
         }
     }
 }
@@ -108,22 +108,22 @@ public sealed record LotShort(
     public long ShortBy => ReadingMilligrams - OnHandMilligrams;
 
     public override string Happened => LotCode.Length == 0
-        ? $"No lot of {MaterialName} is named for {MassText.Grams(ReadingMilligrams)}."
-        : $"{LotCode} is short {MassText.Grams(ShortBy)}: it has {MassText.Grams(OnHandMilligrams)} left and the reading is {MassText.Grams(ReadingMilligrams)}.";
+        ? $"No lot of {MaterialName} is named for {AmountWords.Grams(ReadingMilligrams)}."
+        : $"{LotCode} is short {AmountWords.Grams(ShortBy)}: it has {AmountWords.Grams(OnHandMilligrams)} left and the reading is {AmountWords.Grams(ReadingMilligrams)}.";
 
     public override string ToDo => "Use another lot, make less, or mark receipt to follow.";
 
     public override IReadOnlyList<WeighAnswer> Answers =>
     [
         .. OtherLots.Select(l => new WeighAnswer(
-            AnswerKeys.OtherLot, $"Use {l.Code}", $"It has {MassText.Grams(l.OnHandMilligrams)}.", LotId: l.LotId)),
+            AnswerKeys.OtherLot, $"Use {l.Code}", $"It has {AmountWords.Grams(l.OnHandMilligrams)}.", LotId: l.LotId)),
         .. SmallerTotal is { } total
-            ? [new WeighAnswer(AnswerKeys.Smaller, $"Make {MassText.Grams(total)}", "Every line is made smaller, the formula stays exact. Weigh this line again to its new target.", Milligrams: total)]
+            ? [new WeighAnswer(AnswerKeys.Smaller, $"Make {AmountWords.Grams(total)}", "Every line is made smaller, the formula stays exact. Weigh this line again to its new target.", Milligrams: total)]
             : Array.Empty<WeighAnswer>(),
         new(AnswerKeys.ReceiptToFollow, "Receipt to follow",
             OnHandMilligrams > 0
-                ? $"{MassText.Grams(OnHandMilligrams)} from {LotCode}, {MassText.Grams(ShortBy)} at the last cost until its delivery is here. Needs a reason."
-                : $"{MassText.Grams(ShortBy)} at the last cost until its delivery is here. Needs a reason.",
+                ? $"{AmountWords.Grams(OnHandMilligrams)} from {LotCode}, {AmountWords.Grams(ShortBy)} at the last cost until its delivery is here. Needs a reason."
+                : $"{AmountWords.Grams(ShortBy)} at the last cost until its delivery is here. Needs a reason.",
             NeedsReason: true, Milligrams: ReadingMilligrams),
     ];
 }
@@ -146,9 +146,9 @@ public sealed record LotExpired(string LotCode, DateOnly On, ExpiryReason Reason
 {
     public override string Happened => Reason switch
     {
-        ExpiryReason.Retest => $"{LotCode} was to be retested by {MassText.Day(On)}.",
-        ExpiryReason.Opened => $"{LotCode} has been open longer than its life after opening; the last day was {MassText.Day(On)}.",
-        _ => $"{LotCode} expired on {MassText.Day(On)}.",
+        ExpiryReason.Retest => $"{LotCode} was to be retested by {AmountWords.Day(On)}.",
+        ExpiryReason.Opened => $"{LotCode} has been open longer than its life after opening; the last day was {AmountWords.Day(On)}.",
+        _ => $"{LotCode} expired on {AmountWords.Day(On)}.",
     };
 
     public override string ToDo => Reason == ExpiryReason.Retest
@@ -209,7 +209,7 @@ public sealed record WeighedByPartner(string Code, string Partner) : WeighRefusa
 /// <summary>The line is finished.</summary>
 public sealed record AlreadyConfirmed(string MaterialName, long RecordedMilligrams) : WeighRefusal
 {
-    public override string Happened => $"{MaterialName} is done: {MassText.Grams(RecordedMilligrams)} recorded.";
+    public override string Happened => $"{MaterialName} is done: {AmountWords.Grams(RecordedMilligrams)} recorded.";
 
     public override string ToDo => "If that is wrong, reverse its weighing first.";
 }

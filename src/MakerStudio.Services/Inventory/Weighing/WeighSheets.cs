@@ -31,8 +31,8 @@ public sealed partial class WeighSheets(StudioStore store)
             .Select(d => new SheetDeviation(
                 d.BatchLineId, d.Choice, d.What, d.Factor, d.Reason, db.Users.Where(p => p.Id == d.PersonId).Select(p => p.DisplayName).First(), d.At))
             .ToListAsync(cancel);
-        var today = await ShelfLots.TodayAsync(db, store.Clock, cancel);
-        var lots = await ShelfLots.OfAsync(db, materials, cancel);
+        var today = await StudioDay.TodayAsync(db, store.Clock, cancel);
+        var lots = await Shelf.LotsOfAsync(db, materials, cancel);
         var before = (await Outstanding.OfAsync(db, materials, cancel))
             .Where(r => r.BatchId != batch.Id && (r.PlannedAt, r.BatchId).CompareTo((batch.PlannedAt, batch.Id)) < 0).ToList();
         var lines = batch.Lines.OrderBy(l => l.Position)
@@ -80,7 +80,7 @@ public sealed partial class WeighSheets(StudioStore store)
 
     private static SheetLot LotOf(ShelfLot s, DateOnly today) => new(
         s.Lot.LotId, s.Lot.Code, s.Lot.Status, s.Lot.OnHand.Units, s.Expiry?.On, s.Expiry?.Reason, s.Lot.IsOpen, s.Shelf, s.TareMilligrams,
-        ShelfLots.WhyNot(s.Lot, today));
+        LotChoice.WhyNot(s.Lot, today) is { } why ? LotWords.WhyNotInList(why) : null);
 
     private static long Tolerance(Batch batch, long target) => WeighTolerance.Of(
         Mass.FromMilligrams(target), Mass.FromMilligrams(batch.ReadabilityMilligrams), batch.TolerancePercent, batch.ToleranceDivisions).Milligrams;

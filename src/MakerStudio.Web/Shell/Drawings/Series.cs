@@ -1,3 +1,5 @@
+using MakerStudio.Core.Materials;
+
 namespace MakerStudio.Web.Shell.Drawings;
 
 /// <summary>What a length stands for. Each has its colour and its hatch, the same on every drawing.</summary>
@@ -21,5 +23,17 @@ public static class SeriesFill
         Series.Waiting => "url(#h-wait)",
         Series.Warning => "var(--amber)",
         _ => "var(--ink-2)",
+    };
+}
+
+public static class MaterialSeries
+{
+    /// <summary>The series a material is drawn in: scent, the body that carries it, what is added to hold or colour it, and what it is put in.</summary>
+    public static Series Of(MaterialKind kind) => kind switch
+    {
+        MaterialKind.FragranceOil or MaterialKind.EssentialOil or MaterialKind.PreBlend => Series.Fragrance,
+        MaterialKind.Solvent or MaterialKind.CarrierBase or MaterialKind.Water or MaterialKind.Wax or MaterialKind.DryBotanical => Series.Ethanol,
+        _ when MaterialKinds.IsPackaging(kind) => Series.Packaging,
+        _ => Series.Fixative,
     };
 }

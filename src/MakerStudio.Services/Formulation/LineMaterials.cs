@@ -24,18 +24,15 @@ public sealed record LineMaterial(
 /// <summary>A lot that may be weighed from today.</summary>
 public sealed record UsableLot(Guid LotId, string Code, Guid MaterialId, long OnHand);
 
-/// <summary>Reads what the shelf holds for formulas. Nothing is locked: the numbers are for planning.</summary>
-internal static class Shelf
+/// <summary>Reads what formulas need to know of materials. Nothing is locked: the numbers are for planning.</summary>
+internal static class LineMaterials
 {
-    private static readonly BatchState[] StillToWeigh = [BatchState.Planned, BatchState.Weighing];
-    private static readonly BatchState[] StillToFill = [BatchState.Planned, BatchState.Weighing, BatchState.Resting, BatchState.Ready];
-
     public static async Task<Dictionary<Guid, LineMaterial>> OfAsync(
         StudioDb db, IEnumerable<Guid> materialIds, DateOnly today, CancellationToken cancel)
     {
         var ids = materialIds.Distinct().ToArray();
         var lots = (await UsableLotsAsync(db, ids, today, cancel)).ToLookup(l => l.MaterialId);
-        var reserved = await ReservedAsync(db, ids, cancel);
+        var reserved = (await Outstanding.OfAsync(db, ids, cancel)).ToLookup(r => r.MaterialId, r => r.Units);
         var costs = await db.Lots.Where(l => ids.Contains(l.MaterialId) && l.Status != LotStatus.Rejected)
             .GroupBy(l => l.MaterialId)
             .Select(g => new { g.Key, g.OrderByDescending(l => l.ReceivedOn).ThenByDescending(l => l.Id).First().UnitCost })
@@ -48,7 +45,7 @@ internal static class Shelf
         {
             var onHand = lots[m.Id].Sum(l => l.OnHand);
             return new LineMaterial(
-                m.Id, m.Name, m.Kind, m.StockedIn, m.Density, m.DropMilligrams, m.PutAway, onHand, onHand - reserved.GetValueOrDefault(m.Id),
+                m.Id, m.Name, m.Kind, m.StockedIn, m.Density, m.DropMilligrams, m.PutAway, onHand, onHand - reserved[m.Id].Sum(),
                 lots[m.Id].FirstOrDefault()?.Code, costs.TryGetValue(m.Id, out var cost) ? cost : null, scent.Of(m.Id, m.Kind));
         });
     }
@@ -56,40 +53,8 @@ internal static class Shelf
     /// <summary>Released, unexpired, with something in them; in the order they would be picked.</summary>
     public static async Task<IReadOnlyList<UsableLot>> UsableLotsAsync(StudioDb db, Guid[] materialIds, DateOnly today, CancellationToken cancel)
     {
-        var lots = await db.Lots
-            .Where(l => materialIds.Contains(l.MaterialId) && l.Status == LotStatus.Released && l.Balance!.OnHand > 0)
-            .Select(l => new
-            {
-                l.Id, l.Code, l.MaterialId, l.Balance!.OnHand, l.ReceivedOn, l.OpenedOn, l.ExpiresOn, l.RetestOn, l.Material!.LifeAfterOpeningDays, l.Material.StockedIn,
-            })
-            .ToListAsync(cancel);
-        var onShelf = lots.ToDictionary(l => l.Id, l => l.MaterialId);
-        return LotChoice.InPickOrder(lots
-                .Select(l => new LotOnShelf(
-                    l.Id, l.Code, LotStatus.Released, new StockAmount(l.OnHand, l.StockedIn),
-                    LotDates.EffectiveExpiry(l.ExpiresOn, l.RetestOn, l.OpenedOn, l.LifeAfterOpeningDays), l.OpenedOn is not null, l.ReceivedOn))
-                .Where(l => LotChoice.WhyNot(l, today) is null))
-            .Select(l => new UsableLot(l.LotId, l.Code, onShelf[l.LotId], l.OnHand.Units))
-            .ToArray();
-    }
-
-    /// <summary>What planned and weighing batches still have to weigh, and the packaging of batches not yet filled.</summary>
-    private static async Task<Dictionary<Guid, long>> ReservedAsync(StudioDb db, Guid[] materialIds, CancellationToken cancel)
-    {
-        var lines = await db.BatchLines
-            .Where(l => materialIds.Contains(l.MaterialId) && l.DoneAt == null
-                && db.Batches.Any(b => b.Id == l.BatchId && StillToWeigh.Contains(b.State)))
-            .Select(l => new
-            {
-                l.MaterialId,
-                Left = l.TargetMilligrams
-                    - (db.Weighings.Where(w => w.BatchLineId == l.Id && w.ReversedAt == null).Sum(w => (long?)w.NetMilligrams) ?? 0),
-            })
-            .ToListAsync(cancel);
-        var parts = await db.BatchParts.Where(p => materialIds.Contains(p.MaterialId))
-            .Join(db.Batches.Where(b => StillToFill.Contains(b.State)), p => p.BatchId, b => b.Id,
-                (p, b) => new { p.MaterialId, Left = (long)p.CountPerUnit * (b.PlannedUnits ?? 0) })
-            .ToListAsync(cancel);
-        return lines.Concat(parts).GroupBy(r => r.MaterialId).ToDictionary(g => g.Key, g => g.Sum(r => Math.Max(0, r.Left)));
+        var lots = await Shelf.LotsOfAsync(db, materialIds, cancel);
+        var materialOf = lots.ToDictionary(l => l.Lot.LotId, l => l.MaterialId);
+        return [.. Shelf.Usable(lots.Select(l => l.Lot), today).Select(l => new UsableLot(l.LotId, l.Code, materialOf[l.LotId], l.OnHand.Units))];
     }
 }
