@@ -23,12 +23,12 @@ public static class CheckWords
     };
 
     /// <summary>What follows from a verdict at this moment, before it is pressed.</summary>
-    public static string Follows(CheckVerdict? verdict, CureRow row, string dueNear) => verdict switch
+    public static string? Follows(CheckVerdict? verdict, CureRow row, string dueNear) => verdict switch
     {
         CheckVerdict.Passed when row.AsOf >= row.DueAt => "Its minimum is reached, so a passed check makes it ready, with your initials.",
         CheckVerdict.Passed => $"Counts from {dueNear}, when its minimum is reached.",
         CheckVerdict.RestLonger => "It stays on the shelf and asks again; nothing else changes.",
         CheckVerdict.Hold => "It cannot be filled until a check passes. Say below what you saw.",
-        _ => "0 is nothing, 3 as it should be, 5 overwhelming.",
+        _ => null,
     };
 }
