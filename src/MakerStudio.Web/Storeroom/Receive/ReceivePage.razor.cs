@@ -125,6 +125,13 @@ public partial class ReceivePage
         return ChangedAsync();
     }
 
+    private Task UseSupplierAsync(SupplierRow added)
+    {
+        Suppliers = [.. (Suppliers ?? []).Append(added).OrderBy(s => s.Name, StringComparer.CurrentCultureIgnoreCase)];
+        _draft.SupplierId = added.Id;
+        return ChangedAsync();
+    }
+
     private Task RemoveAsync(DeliveryLineDraft line)
     {
         _draft.Lines.Remove(line);
