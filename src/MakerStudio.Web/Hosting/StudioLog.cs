@@ -18,6 +18,8 @@ internal static class StudioLog
             .MinimumLevel.Information()
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
             .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+            // "No XML encryptor configured" at each start: the keys lie in the studio's own database on purpose, see docs/decisions/private-postgres.md.
+            .MinimumLevel.Override("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogEventLevel.Error)
             .MinimumLevel.Override("System.Net.Http", LogEventLevel.Warning)
             .ReadFrom.Configuration(builder.Configuration);
         var inContainer = builder.Configuration["DOTNET_RUNNING_IN_CONTAINER"] == "true";
