@@ -11,6 +11,9 @@ public static class AmountWords
     /// <summary>"130.0 g": one decimal, or as many as the milligrams need.</summary>
     public static string Grams(long milligrams) => $"{QuantityFormat.MassInFull(Mass.FromMilligrams(milligrams), CultureInfo.CurrentCulture)} g";
 
+    /// <inheritdoc cref="Grams(long)"/>
+    public static string Grams(decimal grams) => Grams(Mass.RoundGrams(grams).Milligrams);
+
     /// <summary>"4,700.0 g" or "500 pieces".</summary>
     /// <param name="units">Milligrams or pieces.</param>
     public static string Amount(long units, StockUnit unit) => unit == StockUnit.Gram

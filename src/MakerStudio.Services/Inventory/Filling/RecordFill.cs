@@ -64,7 +64,7 @@ public sealed record NotReady(string Code, IReadOnlyList<ReadyObstacle> Obstacle
 /// <summary>More left the vessel than went in, or more was filled than reached filling.</summary>
 public sealed record MoreThanThereIs(string What, decimal Grams, decimal AvailableGrams) : Refusal
 {
-    public override string Happened => $"{What}: {Grams:#,0.0##} g, but there are only {AvailableGrams:#,0.0##} g.";
+    public override string Happened => $"{What}: {AmountWords.Grams(Grams)}, but there are only {AmountWords.Grams(AvailableGrams)}.";
     public override string ToDo => "Check the counts and the fill weight.";
 }
 
@@ -133,7 +133,7 @@ public sealed partial class Fills
         var toFilling = request.ToFillingGrams!.Value;
         var filled = request.Filled!.Value * request.FillGrams!.Value;
         return toFilling > weighed ? new MoreThanThereIs("To filling", toFilling, weighed)
-            : filled > toFilling ? new MoreThanThereIs($"{request.Filled} × {request.FillGrams:#,0.0##} g", filled, toFilling)
+            : filled > toFilling ? new MoreThanThereIs($"{request.Filled} × {AmountWords.Grams(request.FillGrams.Value)}", filled, toFilling)
             : null;
     }
 

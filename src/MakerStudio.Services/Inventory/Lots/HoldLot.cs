@@ -21,8 +21,7 @@ public sealed record QuarantineLot : LotActWithReason;
 /// <summary>Rejects a lot for good.</summary>
 public sealed record RejectLot : LotActWithReason;
 
-public sealed class LotReasonValidator<T> : AbstractValidator<T>
-    where T : LotActWithReason
+public sealed class LotReasonValidator : AbstractValidator<LotActWithReason>
 {
     /// <summary>Longest reason, characters; the house's own bound.</summary>
     public const int Longest = 200;
@@ -33,6 +32,8 @@ public sealed class LotReasonValidator<T> : AbstractValidator<T>
 
 public sealed partial class Lots
 {
+    private static readonly LotReasonValidator ReasonShape = new();
+
     public Task<Outcome<Nothing>> HoldAsync(Actor actor, HoldLot request, CancellationToken cancel = default) =>
         ChangeStatusAsync(actor, request, LotStatus.OnHold, cancel);
 
@@ -44,7 +45,7 @@ public sealed partial class Lots
 
     /// <summary>Released again, or in quarantine when a paper is missing by now; answers with the status it has after.</summary>
     public Task<Outcome<LotLifted>> LiftHoldAsync(Actor actor, LiftHold request, CancellationToken cancel = default) =>
-        store.RunAsync<LiftHold, LotLifted>(actor, request, new LotReasonValidator<LiftHold>(), async command =>
+        store.RunAsync<LiftHold, LotLifted>(actor, request, ReasonShape, async command =>
         {
             if (await LotLog.LockAsync(command, request.LotId) is not { } lot)
             {
@@ -66,7 +67,7 @@ public sealed partial class Lots
 
     private Task<Outcome<Nothing>> ChangeStatusAsync<T>(Actor actor, T request, LotStatus to, CancellationToken cancel)
         where T : LotActWithReason =>
-        store.RunAsync<T, Nothing>(actor, request, new LotReasonValidator<T>(), async command =>
+        store.RunAsync<T, Nothing>(actor, request, ReasonShape, async command =>
         {
             if (await LotLog.LockAsync(command, request.LotId) is not { } lot)
             {

@@ -1,3 +1,5 @@
+using FluentValidation;
+
 namespace MakerStudio.Services.Inventory;
 
 /// <summary>Records the day a lot was first opened: its life after opening counts from there.</summary>
@@ -25,9 +27,22 @@ public sealed record SetTare : StudioRequest
     public long? TareMilligrams { get; set; }
 }
 
+public sealed class MoveLotValidator : AbstractValidator<MoveLot>
+{
+    private const int Longest = 60;
+
+    public MoveLotValidator() => RuleFor(m => m.Shelf).OneLine("The shelf", Longest);
+}
+
+public sealed class SetTareValidator : AbstractValidator<SetTare>
+{
+    public SetTareValidator() => RuleFor(t => t.TareMilligrams).GreaterThanOrEqualTo(0).WithMessage("The tare is zero or more.");
+}
+
 public sealed partial class Lots
 {
-    private const int LongestShelf = 60;
+    private static readonly MoveLotValidator MoveShape = new();
+    private static readonly SetTareValidator SetTareShape = new();
 
     public Task<Outcome<Nothing>> OpenAsync(Actor actor, OpenLot request, CancellationToken cancel = default) =>
         store.RunAsync<OpenLot, Nothing>(actor, request, null, async command =>
@@ -56,7 +71,7 @@ public sealed partial class Lots
         }, cancel: cancel);
 
     public Task<Outcome<Nothing>> MoveAsync(Actor actor, MoveLot request, CancellationToken cancel = default) =>
-        store.RunAsync<MoveLot, Nothing>(actor, request, null, async command =>
+        store.RunAsync<MoveLot, Nothing>(actor, request, MoveShape, async command =>
         {
             if (await LotLog.LockAsync(command, request.LotId) is not { } lot)
             {
@@ -64,11 +79,6 @@ public sealed partial class Lots
             }
 
             var shelf = string.IsNullOrWhiteSpace(request.Shelf) ? null : request.Shelf.Trim();
-            if (shelf?.Length > LongestShelf)
-            {
-                return new NotAcceptable([new FieldProblem(nameof(MoveLot.Shelf), "The shelf has at most 60 characters.")]);
-            }
-
             LotLog.Add(command, lot, LotEventKind.Moved, $"Shelf {lot.Shelf ?? "–"} → {shelf ?? "–"}");
             lot.Shelf = shelf;
             command.Record("lot", lot.Id, $"{lot.Code}: on shelf {shelf ?? "–"}", Topics.Lots);
@@ -76,16 +86,11 @@ public sealed partial class Lots
         }, cancel: cancel);
 
     public Task<Outcome<Nothing>> SetTareAsync(Actor actor, SetTare request, CancellationToken cancel = default) =>
-        store.RunAsync<SetTare, Nothing>(actor, request, null, async command =>
+        store.RunAsync<SetTare, Nothing>(actor, request, SetTareShape, async command =>
         {
             if (await LotLog.LockAsync(command, request.LotId) is not { } lot)
             {
                 return new NotFound("This lot");
-            }
-
-            if (request.TareMilligrams < 0)
-            {
-                return new NotAcceptable([new FieldProblem(nameof(SetTare.TareMilligrams), "The tare is zero or more.")]);
             }
 
             LotLog.Add(command, lot, LotEventKind.Tared, $"Tare {Grams(lot.TareMilligrams)} → {Grams(request.TareMilligrams)}");
