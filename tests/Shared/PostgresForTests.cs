@@ -142,7 +142,14 @@ public sealed class PostgresForTests
     {
         foreach (var left in Directory.GetDirectories(Path.GetTempPath(), FolderPrefix + "*"))
         {
-            await LocalCluster.DeleteAsync(new LocalClusterOptions(left));
+            try
+            {
+                await LocalCluster.DeleteAsync(new LocalClusterOptions(left));
+            }
+            catch (IOException)
+            {
+                // The shell of a test process that has just ended is removing the same folder.
+            }
         }
     }
 

@@ -41,8 +41,8 @@ public sealed partial class SignIn
 
     public async Task<Outcome<Nothing>> AddPasskeyAsync(Actor actor, AddPasskey request, CancellationToken cancel = default)
     {
-        var attestation = await _identity.PerformPasskeyAttestationAsync(request.Credential);
-        if (!attestation.Succeeded || attestation.UserEntity.Id != actor.PersonId.ToString())
+        var attestation = await AnsweredAsync(request.Credential, _identity.PerformPasskeyAttestationAsync);
+        if (attestation is not { Succeeded: true } || attestation.UserEntity.Id != actor.PersonId.ToString())
         {
             return new Because(NotTaken, Again);
         }
@@ -73,8 +73,8 @@ public sealed partial class SignIn
     /// <summary>Signs in with the browser's answer to <see cref="PasskeyRequestOptionsAsync"/>.</summary>
     public async Task<Outcome<PersonRow>> WithPasskeyAsync(string credential, CancellationToken cancel = default)
     {
-        var assertion = await _identity.PerformPasskeyAssertionAsync(credential);
-        if (!assertion.Succeeded)
+        var assertion = await AnsweredAsync(credential, _identity.PerformPasskeyAssertionAsync);
+        if (assertion is not { Succeeded: true })
         {
             return new Because(NotTaken, Again);
         }
@@ -82,5 +82,24 @@ public sealed partial class SignIn
         // The device counts its uses; a copy would be seen by a count that runs back.
         await _identity.UserManager.AddOrUpdatePasskeyAsync(assertion.User, assertion.Passkey);
         return await AdmitAsync(assertion.User.Id, cancel);
+    }
+
+    /// <summary>Null for no answer, and for one to a question this browser was not asked: Identity throws on both.</summary>
+    private static async Task<T?> AnsweredAsync<T>(string credential, Func<string, Task<T>> check)
+        where T : class
+    {
+        if (credential.Length == 0)
+        {
+            return null;
+        }
+
+        try
+        {
+            return await check(credential);
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
     }
 }
