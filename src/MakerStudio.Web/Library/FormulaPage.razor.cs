@@ -231,6 +231,29 @@ public partial class FormulaPage
         }
     }
 
+    private async Task ThrowAwayAsync()
+    {
+        // Held here: the page may hear of its own act, and have no draft any more, before the answer comes back.
+        var (number, name, before) = (Draft!.Number, Data!.Formula.Name, Before?.Number);
+        var answer = await Dialogs.AskAsync(new QuestionText(
+            $"Throw {name} v{number} away?",
+            before is null ? $"Its {Form!.Lines.Count} lines, method and sizes are gone for good, and {name} leaves the library: no other version of it exists."
+                : $"Its {Form!.Lines.Count} lines and its method are gone for good. v{before} and what was made from it stay.",
+            $"Throw v{number} away", "Keep it", Danger: true, Glyph: Glyphs.Bin));
+        if (!answer.Chosen)
+        {
+            return;
+        }
+
+        var outcome = await Versions.ThrowAwayDraftAsync(await Person.ActorAsync(), new ThrowAwayDraft { VersionId = Form.VersionId, Version = Form.Version });
+        _stale = outcome.Refusal as StaleDraft;
+        _why = _stale is null ? outcome.Refusal : null;
+        if (outcome is Done<DraftThrownAway> done)
+        {
+            Navigation.NavigateTo(done.Value.FormulaGone ? "/library" : $"/library/{Id}/v/{before}");
+        }
+    }
+
     private async Task ReleaseAsync()
     {
         var number = Draft!.Number;

@@ -35,6 +35,59 @@ public sealed class PassphrasesTests
         Assert.InRange(unknown / known, 0.5, 2.0);
     }
 
+    private const string Other = "seven lanterns behind the mill";
+
+    [Fact]
+    public async Task Change_WithThePresentOne_TakesTheNewAndEndsTheOtherSignIns()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        await studio.SetPassphraseAsync("Ana");
+        var ana = await studio.SignedInAsync("Ana");
+        var passphrases = studio.Get<Passphrases>();
+
+        Assert.Equal("Ana", (await passphrases.ChangeAsync(ana, new ChangePassphrase { Current = Entry.Good, Passphrase = Other })).Expect().Name);
+
+        (await passphrases.CheckAsync("Ana", Other)).Expect();
+        Assert.IsType<DoesNotFit>((await passphrases.CheckAsync("Ana", Entry.Good)).Refusal);
+        Assert.IsType<SignedOut>((await passphrases.ChangeAsync(ana, new ChangePassphrase { Current = Other, Passphrase = Entry.Good })).Refusal);
+    }
+
+    [Theory]
+    [InlineData(Entry.Wrong, Other, nameof(ChangePassphrase.Current))]
+    [InlineData(Entry.Good, "short one", nameof(ChangePassphrase.Passphrase))]
+    [InlineData(Entry.Good, Entry.Good, nameof(ChangePassphrase.Passphrase))]
+    [InlineData(Entry.Good, "password password", nameof(ChangePassphrase.Passphrase))]
+    public async Task Change_WrongPresentOrPoorNew_NamesTheFieldAndChangesNothing(string current, string wanted, string field)
+    {
+        await using var studio = await TestStudio.NewAsync();
+        await studio.SetPassphraseAsync("Ana");
+        var ana = await studio.SignedInAsync("Ana");
+        var passphrases = studio.Get<Passphrases>();
+
+        var refused = Assert.IsType<NotAcceptable>((await passphrases.ChangeAsync(ana, new ChangePassphrase { Current = current, Passphrase = wanted })).Refusal);
+
+        Assert.All(refused.Problems, p => Assert.Equal(field, p.Field));
+        (await passphrases.CheckAsync("Ana", Entry.Good)).Expect();
+        Assert.Equal(ana, await studio.SignedInAsync("Ana"));
+    }
+
+    [Fact]
+    public async Task Change_FiveWrongTriesFromAnOpenPage_LetTheNameRest()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        await studio.SetPassphraseAsync("Ana");
+        var ana = await studio.SignedInAsync("Ana");
+        var passphrases = studio.Get<Passphrases>();
+        for (var i = 0; i < Passphrases.TriesBeforeRest; i++)
+        {
+            await passphrases.ChangeAsync(ana, new ChangePassphrase { Current = Entry.Wrong, Passphrase = Other });
+        }
+
+        Assert.IsType<NotAcceptable>((await passphrases.ChangeAsync(ana, new ChangePassphrase { Current = Entry.Good, Passphrase = Other })).Refusal);
+        studio.Clock.Advance(Passphrases.Rest);
+        (await passphrases.ChangeAsync(ana, new ChangePassphrase { Current = Entry.Good, Passphrase = Other })).Expect();
+    }
+
     [Fact]
     public async Task Check_FiveWrongTries_NameRestsForFiveMinutes()
     {

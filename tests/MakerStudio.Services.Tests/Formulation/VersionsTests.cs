@@ -195,6 +195,56 @@ public class VersionsTests
     }
 
     [Fact]
+    public async Task ThrowAway_DraftAfterARelease_LeavesTheReleasedVersionAndMayStartAgain()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var (fig, _, ethanol) = await studio.FigMaterialsAsync();
+        var before = await studio.ReleasedAsync("Fig", "room-spray-alcohol", Line(fig, 12), Line(ethanol, null));
+        var versions = studio.Get<Versions>();
+        (await versions.StartDraftAsync(studio.Ana, new StartDraft { FromVersionId = before.Released!.Id })).Expect();
+        var draft = (await studio.SheetAsync(before.Formula.Id)).Draft!;
+
+        var thrown = (await versions.ThrowAwayDraftAsync(studio.Bo, new ThrowAwayDraft { VersionId = draft.Id, Version = draft.Version })).Expect();
+
+        Assert.Equal(new DraftThrownAway("Fig", 2, false), thrown);
+        var after = await studio.SheetAsync(before.Formula.Id);
+        Assert.Null(after.Draft);
+        Assert.Equivalent(before.Released!.Lines, after.Released!.Lines, strict: true);
+        Assert.Equal(2, (await versions.StartDraftAsync(studio.Ana, new StartDraft { FromVersionId = before.Released.Id })).Expect().Number);
+    }
+
+    [Fact]
+    public async Task ThrowAway_TheOnlyDraft_TakesTheFormulaAndItsSizesAndFreesTheName()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var (fig, _, ethanol) = await studio.FigMaterialsAsync();
+        var started = await studio.NewFormulaAsync("Fig");
+        (await studio.Get<Sizes>().AddAsync(studio.Ana, new AddSize { FormulaId = started.FormulaId, Name = "100 mL", Nominal = 100 })).Expect();
+        var draft = (await studio.KeepAsync(started.FormulaId, Line(fig, 12), Line(ethanol, null))).Draft!;
+
+        Assert.True((await studio.Get<Versions>().ThrowAwayDraftAsync(studio.Ana, new ThrowAwayDraft { VersionId = draft.Id, Version = draft.Version })).Expect().FormulaGone);
+
+        Assert.Null(await studio.Get<Formulas>().ReadAsync(started.FormulaId));
+        await studio.NewFormulaAsync("Fig");
+    }
+
+    [Fact]
+    public async Task ThrowAway_ReleasedOrChangedMeanwhile_IsRefused()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var (fig, _, ethanol) = await studio.FigMaterialsAsync();
+        var versions = studio.Get<Versions>();
+        var released = (await studio.ReleasedAsync("Fig", "room-spray-alcohol", Line(fig, 12), Line(ethanol, null))).Released!;
+        Assert.IsType<AlreadyReleased>((await versions.ThrowAwayDraftAsync(studio.Ana, new ThrowAwayDraft { VersionId = released.Id, Version = released.Version })).Refusal);
+
+        var other = await studio.NewFormulaAsync("Moss");
+        var opened = (await studio.SheetAsync(other.FormulaId)).Draft!;
+        await studio.KeepAsync(other.FormulaId, Line(fig, 8), Line(ethanol, null));
+        Assert.IsType<StaleDraft>((await versions.ThrowAwayDraftAsync(studio.Bo, new ThrowAwayDraft { VersionId = opened.Id, Version = opened.Version })).Refusal);
+        Assert.Equal(2, (await studio.SheetAsync(other.FormulaId)).Draft!.Lines.Count);
+    }
+
+    [Fact]
     public async Task StartDraft_TwoAtOnce_MakesOne()
     {
         await using var studio = await TestStudio.NewAsync();

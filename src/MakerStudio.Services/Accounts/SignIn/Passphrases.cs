@@ -6,7 +6,7 @@ namespace MakerStudio.Services.Accounts;
 /// Compares a name and a passphrase. Every try is counted before the passphrase is looked at, so tries at the same moment
 /// cannot slip past the count; after <see cref="TriesBeforeRest"/> the name rests for <see cref="Rest"/>.
 /// </summary>
-public sealed class Passphrases(StudioStore store)
+public sealed partial class Passphrases(StudioStore store)
 {
     public const int TriesBeforeRest = 5;
     public static readonly TimeSpan Rest = TimeSpan.FromMinutes(5);

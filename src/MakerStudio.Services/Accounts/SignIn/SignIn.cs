@@ -20,6 +20,13 @@ public sealed partial class SignIn
         return outcome is Done<PersonRow> done ? await AdmitAsync(done.Value.Id, cancel) : outcome;
     }
 
+    /// <summary>Changes one's passphrase: every other device is signed out, this one is signed in anew.</summary>
+    public async Task<Outcome<PersonRow>> ChangePassphraseAsync(Actor actor, ChangePassphrase request, CancellationToken cancel = default)
+    {
+        var outcome = await _passphrases.ChangeAsync(actor, request, cancel);
+        return outcome is Done<PersonRow> done ? await AdmitAsync(done.Value.Id, cancel) : outcome;
+    }
+
     public Task OutAsync() => _identity.SignOutAsync();
 
     private async Task<Outcome<PersonRow>> AdmitAsync(Guid personId, CancellationToken cancel)
