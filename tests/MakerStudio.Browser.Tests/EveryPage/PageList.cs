@@ -19,6 +19,7 @@ internal static class PageList
     {
         ["/"] = Plain("/"),
         ["/account/passkeys"] = Plain("/account/passkeys"),
+        ["/account/passphrase"] = Plain("/account/passphrase"),
         ["/bench"] = Plain("/bench"),
         ["/bench/plan"] = Plain("/bench/plan"),
         ["/bench/{Code}"] = Found("/bench/{0}", "select code from batches where state = 'Planned' order by code limit 1"),
