@@ -117,7 +117,7 @@ public static class R22
         1285.617841998974,
     ];
 
-    /// <summary>C2,1 … C2,10: powers 1 to 10 of p with (t − 20)^2. Of three transcriptions two agree on C2,3; the third swaps two digits of it.</summary>
+    /// <summary>C2,1 … C2,10: powers 1 to 10 of p with (t − 20)^2. Of three copies two agree on C2,3; the third swaps two digits of it.</summary>
     private static readonly double[] C2 =
     [
         -0.0119301300505701,

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards;
 
@@ -10,9 +10,9 @@ public sealed record AcuteRange(AcuteRoute Route, int Category, decimal UpTo, de
 /// <summary>Ranges and converted point estimates of acute toxicity. The ranges were read, the point estimates are from memory.</summary>
 public static class AcuteRanges
 {
-    public static Citation Ranges { get; } = new("CLP Annex I, Table 3.1.1", SourceStatus.Read);
+    public static Citation Ranges { get; } = new("CLP Annex I, Table 3.1.1", DataStatus.Read);
 
-    public static Citation PointEstimates { get; } = new("CLP Annex I, Table 3.1.2", SourceStatus.Memory);
+    public static Citation PointEstimates { get; } = new("CLP Annex I, Table 3.1.2", DataStatus.Memory);
 
     /// <summary>Category 5 of UN GHS, oral and dermal, in mg/kg; not in CLP nor in the US.</summary>
     public const decimal UnCategory5UpTo = 5000m;

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards;
 

@@ -1,5 +1,5 @@
 using System.Collections.Frozen;
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards;
 
@@ -69,7 +69,7 @@ public sealed record SubstanceRow(
 /// </summary>
 public static class SubstanceTable
 {
-    public static Citation Source { get; } = new("Table of substances: CLP Annex VI and usual supplier classifications to about 2024", SourceStatus.Memory);
+    public static Citation Source { get; } = new("Table of substances: CLP Annex VI and usual supplier classifications to about 2024", DataStatus.Memory);
 
     public static IReadOnlyList<SubstanceRow> Rows { get; } =
     [

@@ -12,8 +12,11 @@ public enum DataStatus
     /// <summary>M: recalled, and not read anywhere.</summary>
     Memory,
 
-    /// <summary>D: worked out from other figures.</summary>
+    /// <summary>D: worked out from other figures, or from the wording of a rule.</summary>
     Derived,
+
+    /// <summary>What the trade usually does; no source stands behind it, and the reference tables have no letter for it.</summary>
+    CommonPractice,
 }
 
 public static class DataStatuses
@@ -23,7 +26,8 @@ public static class DataStatuses
         DataStatus.Read => "V",
         DataStatus.Secondary => "V2",
         DataStatus.Memory => "M",
-        _ => "D",
+        DataStatus.Derived => "D",
+        _ => "–",
     };
 
     /// <exception cref="FormatException">Not one of V, V2, M, D.</exception>
@@ -42,6 +46,7 @@ public static class DataStatuses
         DataStatus.Read => "read in the source",
         DataStatus.Secondary => "read second-hand",
         DataStatus.Memory => "from memory of the text: check before relying on it",
-        _ => "worked out",
+        DataStatus.Derived => "worked out",
+        _ => "common practice, no source",
     };
 }

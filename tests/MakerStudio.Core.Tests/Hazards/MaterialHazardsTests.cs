@@ -1,5 +1,5 @@
 using MakerStudio.Core.Hazards;
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Tests.Hazards;
 
@@ -160,9 +160,9 @@ public class MaterialHazardsTests
         Assert.Equal(HazardCategory.EyeDam1, HazardAssessment.Of(new([], Ph: 1.5m)).In(HazardClass.Eye)!.Category);
 
     [Theory]
-    [InlineData(SourceStatus.Memory, "limit from memory of the text: check before relying on it")]
-    [InlineData(SourceStatus.Read, null)]
-    public void Citation_SaysHowWellItIsKnown(SourceStatus status, string? expected) =>
+    [InlineData(DataStatus.Memory, "limit from memory of the text: check before relying on it")]
+    [InlineData(DataStatus.Read, null)]
+    public void Citation_SaysHowWellItIsKnown(DataStatus status, string? expected) =>
         Assert.Equal(expected, new Citation("CLP Annex I", status).Caution);
 
     private static ClassifiedSubstance Of(string name, string cas, string classes) => new(name, cas, new(ClassificationText.Parse(classes).Entries));

@@ -1,7 +1,7 @@
 using MakerStudio.Core.Hazards;
 using MakerStudio.Core.Hazards.Label;
 using MakerStudio.Core.Materials;
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Tests.Hazards;
 
@@ -21,7 +21,7 @@ public class SubstanceTableTests
         Assert.Equal(row.Classes == "not classified" || row.DriesSkin, reading.Entries.Count == 0 || row.DriesSkin);
         ClassifiedSubstance substance = SubstanceTable.Find(cas)!;
         Assert.Equal(reading.Entries, substance.Facts.Entries);
-        Assert.Equal(SourceStatus.Memory, substance.Facts.From!.Status);
+        Assert.Equal(DataStatus.Memory, substance.Facts.From!.Status);
         Assert.All(substance.Facts.Limits, limit => Assert.NotNull(substance.Facts.In(HazardCategories.ClassOf(limit.Category))));
     }
 

@@ -11,7 +11,7 @@ public class AlcoholTableTests
 
     private const double Printed = 0.0005;
 
-    /// <summary>Values printed with a public transcription of R 22 (read), to their last digit.</summary>
+    /// <summary>Values printed with a public copy of R 22 (read), to their last digit.</summary>
     [Theory]
     [InlineData(1, 20, 789.2391233)]
     [InlineData(0, 0, 999.8369332)]

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Label;
 
@@ -14,7 +14,7 @@ public sealed record PackDuty(bool IsNeeded, IReadOnlyList<string> Because);
 /// </summary>
 public static class ClosuresAndTactile
 {
-    public static Citation Source { get; } = new("CLP Annex II, 3.1.1 and 3.2.1", SourceStatus.Read);
+    public static Citation Source { get; } = new("CLP Annex II, 3.1.1 and 3.2.1", DataStatus.Read);
 
     private const string Methanol = "67-56-1";
     private const decimal MethanolFromPercent = 3m;

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Label;
 
@@ -23,14 +23,14 @@ public sealed record HazardLabel(
     bool NeedsUfi,
     IReadOnlyList<string> Notices)
 {
-    public static Citation SignalSource { get; } = new("CLP Art. 20(3)", SourceStatus.Secondary);
+    public static Citation SignalSource { get; } = new("CLP Art. 20(3)", DataStatus.Secondary);
 
-    public static Citation UfiSource { get; } = new("CLP Art. 45 and Annex VIII", SourceStatus.Secondary);
+    public static Citation UfiSource { get; } = new("CLP Art. 45 and Annex VIII", DataStatus.Secondary);
 
-    public static Citation NamesSource { get; } = new("CLP Art. 18(3)(b)", SourceStatus.Memory);
+    public static Citation NamesSource { get; } = new("CLP Art. 18(3)(b)", DataStatus.Memory);
 
     /// <summary>H304 is not written on a pack with a sealed spray attachment.</summary>
-    public static Citation SealedSpraySource { get; } = new("CLP Art. 23(c) and Annex I, 1.3.3", SourceStatus.Read);
+    public static Citation SealedSpraySource { get; } = new("CLP Art. 23(c) and Annex I, 1.3.3", DataStatus.Read);
 
     private static readonly HashSet<HazardClass> NotHealthOrPhysical =
     [

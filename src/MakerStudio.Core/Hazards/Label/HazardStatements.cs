@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Label;
 
@@ -12,9 +12,9 @@ public sealed record LabelStatement(string Code, string Text, IReadOnlyList<Haza
 /// </summary>
 public static class HazardStatements
 {
-    public static Citation Source { get; } = new("CLP Art. 27 and Annex III", SourceStatus.Secondary);
+    public static Citation Source { get; } = new("CLP Art. 27 and Annex III", DataStatus.Secondary);
 
-    private static readonly Citation Letters = new("CLP Annex III, Table 1.1 and Annex VI 1.1.2.1.2 (letters of H350, H360, H361)", SourceStatus.Memory);
+    private static readonly Citation Letters = new("CLP Annex III, Table 1.1 and Annex VI 1.1.2.1.2 (letters of H350, H360, H361)", DataStatus.Memory);
 
     /// <summary>H360 and H361 with the letters that say which effect is proven (capital) or suspected (small).</summary>
     private static readonly Dictionary<string, string> WithLetters = new(StringComparer.Ordinal)

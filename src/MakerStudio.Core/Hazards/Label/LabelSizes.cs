@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Label;
 
@@ -24,9 +24,9 @@ public static class LabelSizes
     /// <summary>A pictogram covers at least this part of the smallest label.</summary>
     public const int PartOfLabel = 15;
 
-    public static Citation Source { get; } = new("CLP Annex I, 1.2.1 and Table 1.3", SourceStatus.Read);
+    public static Citation Source { get; } = new("CLP Annex I, 1.2.1 and Table 1.3", DataStatus.Read);
 
-    public static Citation LetterHeightSource { get; } = new("Reg. (EU) 2024/2865, x-heights; application postponed, see Reg. (EU) 2025/2439", SourceStatus.Secondary);
+    public static Citation LetterHeightSource { get; } = new("Reg. (EU) 2024/2865, x-heights; application postponed, see Reg. (EU) 2025/2439", DataStatus.Secondary);
 
     private static readonly (decimal UpToMillilitres, LabelSize Size)[] Rows =
     [

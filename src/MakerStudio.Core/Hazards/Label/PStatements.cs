@@ -1,11 +1,11 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Label;
 
 /// <summary>The texts of precautionary statements, of about 2021, all from memory.</summary>
 public static class PStatements
 {
-    public static Citation Source { get; } = new("CLP Annex IV, Part 2", SourceStatus.Memory);
+    public static Citation Source { get; } = new("CLP Annex IV, Part 2", DataStatus.Memory);
 
     public static IReadOnlyDictionary<string, string> Texts { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Label;
 
@@ -10,7 +10,7 @@ namespace MakerStudio.Core.Hazards.Label;
 /// </summary>
 public static class PictogramPrecedence
 {
-    public static Citation Source { get; } = new("CLP Art. 26", SourceStatus.Read);
+    public static Citation Source { get; } = new("CLP Art. 26", DataStatus.Read);
 
     /// <summary>In the order of their numbers.</summary>
     public static IReadOnlyList<Pictogram> Of(IReadOnlyCollection<HazardCategory> categories)

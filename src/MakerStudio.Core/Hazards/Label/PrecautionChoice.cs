@@ -1,5 +1,5 @@
 using System.Collections.Frozen;
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Label;
 
@@ -24,7 +24,7 @@ public static class PrecautionChoice
     private const string ForChildren = "P102";
     private const string Disposal = "P501";
 
-    public static Citation Source { get; } = new("CLP Art. 28", SourceStatus.Memory);
+    public static Citation Source { get; } = new("CLP Art. 28", DataStatus.Memory);
 
     private static readonly string[] ByPreference =
     [

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Label;
 
@@ -15,9 +15,9 @@ public static class SmallPackRelief
     /// <summary>Millilitres, included.</summary>
     public const decimal UpToMillilitres = 125m;
 
-    public static Citation Source { get; } = new("CLP Annex I, 1.5.2.1.1", SourceStatus.Read);
+    public static Citation Source { get; } = new("CLP Annex I, 1.5.2.1.1", DataStatus.Read);
 
-    public static Citation PrecautionsOnlySource { get; } = new("CLP Annex I, 1.5.2.1.2", SourceStatus.Memory);
+    public static Citation PrecautionsOnlySource { get; } = new("CLP Annex I, 1.5.2.1.2", DataStatus.Memory);
 
     private static readonly HashSet<HazardCategory> BothForAll =
     [

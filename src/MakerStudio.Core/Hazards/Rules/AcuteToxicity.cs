@@ -1,5 +1,5 @@
 using System.Globalization;
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -17,8 +17,8 @@ public sealed class AcuteToxicity : HazardRule
     private const int MildestCategory = 4;
     private const decimal Un5PointEstimate = 2500m;
 
-    private static readonly Citation Formula = new("CLP Annex I, 3.1.3.6; formula read through UN worked examples 3.1", SourceStatus.Read);
-    private static readonly Citation CutOffs = new("CLP Annex I, Table 1.1 and 3.1.3.3(a)", SourceStatus.Memory);
+    private static readonly Citation Formula = new("CLP Annex I, 3.1.3.6; formula read through UN worked examples 3.1", DataStatus.Read);
+    private static readonly Citation CutOffs = new("CLP Annex I, Table 1.1 and 3.1.3.3(a)", DataStatus.Memory);
     private static readonly HazardClass[] Routes = [HazardClass.AcuteOral, HazardClass.AcuteDermal, HazardClass.AcuteInhalation];
 
     public override string Key => "acute-toxicity";

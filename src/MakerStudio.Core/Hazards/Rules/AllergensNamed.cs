@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -16,8 +16,8 @@ public sealed class AllergensNamed : HazardRule
     private const decimal StrongPercent = 0.01m;
     private const decimal PartOfSpecific = 10m;
 
-    private static readonly Citation Limits = new("CLP Annex I, Table 3.4.6 with Note 1; Annex II, 2.8", SourceStatus.Memory);
-    private static readonly Citation Text = new("CLP Annex II, 2.8 (wording of EUH208)", SourceStatus.Read);
+    private static readonly Citation Limits = new("CLP Annex I, Table 3.4.6 with Note 1; Annex II, 2.8", DataStatus.Memory);
+    private static readonly Citation Text = new("CLP Annex II, 2.8 (wording of EUH208)", DataStatus.Read);
     private static readonly SkinSensitisation OfSkin = new();
     private static readonly RespiratorySensitisation OfLungs = new();
 

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -10,7 +10,7 @@ public sealed class AquaticAcute : HazardRule
     /// <summary>An ingredient of category 1 counts from this over its M-factor.</summary>
     internal const decimal CountsFromPercent = 0.1m;
 
-    private static readonly Citation Text = new("CLP Annex I, 4.1.3.5.5.3 and Table 4.1.1; UN worked example 4.1(a)", SourceStatus.Read);
+    private static readonly Citation Text = new("CLP Annex I, 4.1.3.5.5.3 and Table 4.1.1; UN worked example 4.1(a)", DataStatus.Read);
 
     public override string Key => "aquatic-acute";
 

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -12,7 +12,7 @@ public sealed class AquaticChronic : HazardRule
     private const decimal Tenfold = 10m;
     private const decimal Hundredfold = 100m;
 
-    private static readonly Citation Text = new("CLP Annex I, 4.1.3.5.5.4 and Table 4.1.2; UN worked example 4.1(a)", SourceStatus.Read);
+    private static readonly Citation Text = new("CLP Annex I, 4.1.3.5.5.4 and Table 4.1.2; UN worked example 4.1(a)", DataStatus.Read);
 
     public override string Key => "aquatic-chronic";
 

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -14,7 +14,7 @@ public sealed class AspirationHazard : HazardRule
     private const decimal LimitPercent = 10m;
     private const decimal CountsFromPercent = 1m;
 
-    private static readonly Citation Text = new("CLP Annex I, 3.10.3.3.1", SourceStatus.Memory);
+    private static readonly Citation Text = new("CLP Annex I, 3.10.3.3.1", DataStatus.Memory);
 
     public override string Key => "aspiration";
 

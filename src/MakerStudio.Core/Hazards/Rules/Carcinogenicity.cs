@@ -1,11 +1,11 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
 /// <summary>Carcinogenicity.</summary>
 public sealed class Carcinogenicity : SingleIngredientRule
 {
-    private static readonly Citation Table = new("CLP Annex I, 3.6.3.1 and Table 3.6.2", SourceStatus.Memory);
+    private static readonly Citation Table = new("CLP Annex I, 3.6.3.1 and Table 3.6.2", DataStatus.Memory);
 
     public override string Key => "carcinogenicity";
 

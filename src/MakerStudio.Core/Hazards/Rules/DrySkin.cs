@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -10,8 +10,8 @@ public sealed class DrySkin : HazardRule
 {
     private const decimal UsualFromPercent = 15m;
 
-    private static readonly Citation Text = new("CLP Annex II, 1.2.4", SourceStatus.Memory);
-    private static readonly Citation Usual = new("Share of EUH066 ingredients from which suppliers carry it on", SourceStatus.CommonPractice);
+    private static readonly Citation Text = new("CLP Annex II, 1.2.4", DataStatus.Memory);
+    private static readonly Citation Usual = new("Share of EUH066 ingredients from which suppliers carry it on", DataStatus.CommonPractice);
     private static readonly SkinCorrosionAndIrritation Skin = new();
 
     public override string Key => "dry-skin";

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -8,8 +8,8 @@ namespace MakerStudio.Core.Hazards.Rules;
 /// </summary>
 public sealed class EndocrineDisruption : SingleIngredientRule
 {
-    private static readonly Citation Human = new("CLP Annex I, 3.11, by Reg. (EU) 2023/707", SourceStatus.Memory);
-    private static readonly Citation Environment = new("CLP Annex I, 4.2, by Reg. (EU) 2023/707", SourceStatus.Memory);
+    private static readonly Citation Human = new("CLP Annex I, 3.11, by Reg. (EU) 2023/707", DataStatus.Memory);
+    private static readonly Citation Environment = new("CLP Annex I, 4.2, by Reg. (EU) 2023/707", DataStatus.Memory);
 
     public override string Key => "endocrine-disruption";
 

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -14,9 +14,9 @@ public sealed class EyeDamageAndIrritation : HazardRule
     private const decimal SingleDamaging = 1m;
     private const decimal SingleIrritant = 3m;
 
-    private static readonly Citation Added = new("CLP Annex I, 3.3.3.3.2 and Table 3.3.3", SourceStatus.Memory);
-    private static readonly Citation Singly = new("CLP Annex I, 3.3.3.3.4 and Table 3.3.4", SourceStatus.Memory);
-    private static readonly Citation ByPh = new("CLP Annex I, 3.3.3.1.2", SourceStatus.Memory);
+    private static readonly Citation Added = new("CLP Annex I, 3.3.3.3.2 and Table 3.3.3", DataStatus.Memory);
+    private static readonly Citation Singly = new("CLP Annex I, 3.3.3.3.4 and Table 3.3.4", DataStatus.Memory);
+    private static readonly Citation ByPh = new("CLP Annex I, 3.3.3.1.2", DataStatus.Memory);
 
     private static readonly HazardCategory[] Damage = [HazardCategory.EyeDam1];
     private static readonly HazardCategory[] Irritation = [HazardCategory.EyeIrrit2];

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -27,10 +27,10 @@ public sealed class FlammableLiquid : HazardRule
     /// <summary>°C between a calculated flash point and a limit.</summary>
     private const decimal MarginOfCalculation = 5m;
 
-    private static readonly Citation Table = new("CLP Annex I, Table 2.6.1", SourceStatus.Read);
-    private static readonly Citation Sustained = new("CLP Annex I, 2.6.4.5; UN Manual of Tests and Criteria, 32.5.2 (test L.2)", SourceStatus.Memory);
-    private static readonly Citation Calculated = new("CLP Annex I, 2.6.4.2 and 2.6.4.3", SourceStatus.Memory);
-    private static readonly Citation Combustible = new("UN GHS 2.6; 29 CFR 1910.1200 App. B.6", SourceStatus.Memory);
+    private static readonly Citation Table = new("CLP Annex I, Table 2.6.1", DataStatus.Read);
+    private static readonly Citation Sustained = new("CLP Annex I, 2.6.4.5; UN Manual of Tests and Criteria, 32.5.2 (test L.2)", DataStatus.Memory);
+    private static readonly Citation Calculated = new("CLP Annex I, 2.6.4.2 and 2.6.4.3", DataStatus.Memory);
+    private static readonly Citation Combustible = new("UN GHS 2.6; 29 CFR 1910.1200 App. B.6", DataStatus.Memory);
 
     public override string Key => "flammable-liquid";
 

@@ -1,11 +1,11 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
 /// <summary>Germ cell mutagenicity.</summary>
 public sealed class Mutagenicity : SingleIngredientRule
 {
-    private static readonly Citation Table = new("CLP Annex I, 3.5.3.1 and Table 3.5.2", SourceStatus.Memory);
+    private static readonly Citation Table = new("CLP Annex I, 3.5.3.1 and Table 3.5.2", DataStatus.Memory);
 
     public override string Key => "mutagenicity";
 

@@ -1,11 +1,11 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
 /// <summary>Hazardous to the ozone layer.</summary>
 public sealed class OzoneLayer : SingleIngredientRule
 {
-    private static readonly Citation Table = new("CLP Annex I, 5.1.3 and Table 5.1", SourceStatus.Memory);
+    private static readonly Citation Table = new("CLP Annex I, 5.1.3 and Table 5.1", DataStatus.Memory);
 
     public override string Key => "ozone-layer";
 

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -8,8 +8,8 @@ namespace MakerStudio.Core.Hazards.Rules;
 /// </summary>
 public sealed class PersistentSubstances : SingleIngredientRule
 {
-    private static readonly Citation Accumulating = new("CLP Annex I, 4.3, by Reg. (EU) 2023/707", SourceStatus.Memory);
-    private static readonly Citation Mobile = new("CLP Annex I, 4.4, by Reg. (EU) 2023/707", SourceStatus.Memory);
+    private static readonly Citation Accumulating = new("CLP Annex I, 4.3, by Reg. (EU) 2023/707", DataStatus.Memory);
+    private static readonly Citation Mobile = new("CLP Annex I, 4.4, by Reg. (EU) 2023/707", DataStatus.Memory);
 
     public override string Key => "persistent-substances";
 

@@ -1,11 +1,11 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
 /// <summary>Toxicity to reproduction, and effects on or by lactation.</summary>
 public sealed class ReproductiveToxicity : SingleIngredientRule
 {
-    private static readonly Citation Table = new("CLP Annex I, 3.7.3.1 and Table 3.7.2", SourceStatus.Secondary);
+    private static readonly Citation Table = new("CLP Annex I, 3.7.3.1 and Table 3.7.2", DataStatus.Secondary);
 
     public override string Key => "reproductive-toxicity";
 

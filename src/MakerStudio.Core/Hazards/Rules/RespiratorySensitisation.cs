@@ -1,11 +1,11 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
 /// <summary>Respiratory sensitisation, for liquids and solids.</summary>
 public sealed class RespiratorySensitisation : SingleIngredientRule
 {
-    private static readonly Citation Table = new("CLP Annex I, 3.4.3.3 and Table 3.4.5", SourceStatus.Memory);
+    private static readonly Citation Table = new("CLP Annex I, 3.4.3.3 and Table 3.4.5", DataStatus.Memory);
 
     public override string Key => "respiratory-sensitisation";
 

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -23,10 +23,10 @@ public sealed class SkinCorrosionAndIrritation : HazardRule
     private const decimal SingleCorrosive = 1m;
     private const decimal SingleIrritant = 3m;
 
-    private static readonly Citation Added = new("CLP Annex I, 3.2.3.3.2 and Table 3.2.3", SourceStatus.Secondary);
-    private static readonly Citation Singly = new("CLP Annex I, 3.2.3.3.4 and Table 3.2.4", SourceStatus.Memory);
-    private static readonly Citation ByPh = new("CLP Annex I, 3.2.3.1.2", SourceStatus.Read);
-    private static readonly Citation Normalised = new("ECHA, Guidance on the Application of the CLP Criteria, skin chapter: sum of shares over limits", SourceStatus.Memory);
+    private static readonly Citation Added = new("CLP Annex I, 3.2.3.3.2 and Table 3.2.3", DataStatus.Secondary);
+    private static readonly Citation Singly = new("CLP Annex I, 3.2.3.3.4 and Table 3.2.4", DataStatus.Memory);
+    private static readonly Citation ByPh = new("CLP Annex I, 3.2.3.1.2", DataStatus.Read);
+    private static readonly Citation Normalised = new("ECHA, Guidance on the Application of the CLP Criteria, skin chapter: sum of shares over limits", DataStatus.Memory);
 
     private static readonly HazardCategory[] Corrosives =
         [HazardCategory.SkinCorr1A, HazardCategory.SkinCorr1, HazardCategory.SkinCorr1B, HazardCategory.SkinCorr1C];

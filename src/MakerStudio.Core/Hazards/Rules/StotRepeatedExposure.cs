@@ -1,11 +1,11 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
 /// <summary>Specific target organ toxicity after repeated exposure.</summary>
 public sealed class StotRepeatedExposure : SingleIngredientRule
 {
-    private static readonly Citation Table = new("CLP Annex I, 3.9.3.4 and Table 3.9.4", SourceStatus.Memory);
+    private static readonly Citation Table = new("CLP Annex I, 3.9.3.4 and Table 3.9.4", DataStatus.Memory);
 
     public override string Key => "stot-repeated";
 

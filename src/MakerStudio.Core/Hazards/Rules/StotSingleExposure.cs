@@ -1,11 +1,11 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
 /// <summary>Specific target organ toxicity after one exposure, categories 1 and 2.</summary>
 public sealed class StotSingleExposure : SingleIngredientRule
 {
-    private static readonly Citation Table = new("CLP Annex I, 3.8.3.4 and Table 3.8.3", SourceStatus.Memory);
+    private static readonly Citation Table = new("CLP Annex I, 3.8.3.4 and Table 3.8.3", DataStatus.Memory);
 
     public override string Key => "stot-single";
 

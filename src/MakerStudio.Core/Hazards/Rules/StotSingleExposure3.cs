@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
@@ -11,7 +11,7 @@ public sealed class StotSingleExposure3 : HazardRule
     private const decimal CountsFromPercent = 1m;
     private const decimal LimitPercent = 20m;
 
-    private static readonly Citation Text = new("CLP Annex I, 3.8.3.4.5 and 3.8.3.4.6", SourceStatus.Memory);
+    private static readonly Citation Text = new("CLP Annex I, 3.8.3.4.5 and 3.8.3.4.6", DataStatus.Memory);
 
     public override string Key => "stot-single-3";
 

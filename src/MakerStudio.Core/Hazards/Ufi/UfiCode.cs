@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Ufi;
 
@@ -39,7 +39,7 @@ public sealed record UfiCode
 
     private UfiCode(string text, UfiContent content) => (Text, Content) = (text, content);
 
-    public static Citation Source { get; } = new("ECHA, UFI Developers Manual; CLP Annex VIII part A, section 5", SourceStatus.Derived);
+    public static Citation Source { get; } = new("ECHA, UFI Developers Manual; CLP Annex VIII part A, section 5", DataStatus.Derived);
 
     /// <summary>As it is printed behind "UFI:", with hyphens.</summary>
     public string Text { get; }

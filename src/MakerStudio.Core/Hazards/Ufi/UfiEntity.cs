@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Ufi;
 
@@ -34,7 +34,7 @@ internal sealed record UfiEntry(UfiEntity Entity, string Name, int Group, int Co
     private const int NumberAndCodeBits = 41;
     private const ulong UkOffset = 1UL << 40;
 
-    private static readonly Citation Proved = new("ECHA, UFI Developers Manual, table of countries; proved on published codes", SourceStatus.Derived);
+    private static readonly Citation Proved = new("ECHA, UFI Developers Manual, table of countries; proved on published codes", DataStatus.Derived);
 
     public static IReadOnlyList<UfiEntry> All { get; } =
     [

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Us;
 
@@ -9,7 +9,7 @@ public sealed record DisplayPanel(double SquareInches)
     private const double MillimetresPerInch = 25.4;
     private const double PartOfSurface = 0.4;
 
-    public static Citation Source { get; } = new("16 CFR 500.21(a)", SourceStatus.Read);
+    public static Citation Source { get; } = new("16 CFR 500.21(a)", DataStatus.Read);
 
     /// <summary>The front of a box.</summary>
     public static DisplayPanel OfFront(double widthMillimetres, double heightMillimetres) =>
@@ -32,9 +32,9 @@ public sealed record CautionTypeSize(double SignalWord, double Hazard, double Ot
 /// </summary>
 public static class TypeSizes
 {
-    public static Citation NetQuantitySource { get; } = new("16 CFR 500.21(b)", SourceStatus.Memory);
+    public static Citation NetQuantitySource { get; } = new("16 CFR 500.21(b)", DataStatus.Memory);
 
-    public static Citation CautionSource { get; } = new("16 CFR 1500.121(c)(2)", SourceStatus.Memory);
+    public static Citation CautionSource { get; } = new("16 CFR 1500.121(c)(2)", DataStatus.Memory);
 
     private static readonly (double UpTo, double Inches)[] NetQuantityRows =
         [(5, 1.0 / 16), (25, 1.0 / 8), (100, 3.0 / 16), (400, 1.0 / 4), (double.PositiveInfinity, 1.0 / 2)];

@@ -1,4 +1,4 @@
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Us;
 
@@ -32,13 +32,13 @@ public sealed record FhsaLabel(string? Signal, bool ShowsPoison, FhsaBand Band, 
     /// <summary>°C, included: 150 °F.</summary>
     public const decimal CombustibleUpTo = 65.6m;
 
-    public static Citation ExtremelyFlammableSource { get; } = new("16 CFR 1500.3(c)(6)(i)", SourceStatus.Read);
+    public static Citation ExtremelyFlammableSource { get; } = new("16 CFR 1500.3(c)(6)(i)", DataStatus.Read);
 
-    public static Citation BandsSource { get; } = new("16 CFR 1500.3(c)(6)(ii) and (iii)", SourceStatus.Memory);
+    public static Citation BandsSource { get; } = new("16 CFR 1500.3(c)(6)(ii) and (iii)", DataStatus.Memory);
 
-    public static Citation ElementsSource { get; } = new("FHSA section 2(p)(1); 16 CFR 1500.121(a)", SourceStatus.Read);
+    public static Citation ElementsSource { get; } = new("FHSA section 2(p)(1); 16 CFR 1500.121(a)", DataStatus.Read);
 
-    private static readonly Citation CarriedOver = new("Carried over from the class of CLP; FHSA definitions: 16 CFR 1500.3", SourceStatus.Derived);
+    private static readonly Citation CarriedOver = new("Carried over from the class of CLP; FHSA definitions: 16 CFR 1500.3", DataStatus.Derived);
 
     private static readonly (HazardCategory[] For, string Signal, string Text)[] ByClass =
     [

@@ -1,5 +1,5 @@
 using System.Globalization;
-using MakerStudio.Core.Sources;
+using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Us;
 
@@ -25,7 +25,7 @@ public static class NetQuantity
 
     private static readonly (decimal FluidOunces, string Unit)[] Larger = [(128m, "GAL"), (32m, "QT"), (16m, "PT")];
 
-    public static Citation Source { get; } = new("16 CFR 500.6 to 500.25", SourceStatus.Memory);
+    public static Citation Source { get; } = new("16 CFR 500.6 to 500.25", DataStatus.Memory);
 
     /// <param name="millilitres">Above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">0 or less.</exception>

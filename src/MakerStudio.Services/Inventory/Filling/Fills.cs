@@ -23,7 +23,7 @@ public sealed partial class Fills(StudioStore store)
         var studio = await db.Studio.SingleAsync(cancel);
         var now = store.Clock.GetUtcNow();
         var uses = await MaterialUsesAsync(db, batch.Id, cancel);
-        var obstacles = batch.State == BatchState.Resting ? await CureShelf.ObstaclesAsync(db, batch, now, cancel) : [];
+        var obstacles = await ObstaclesAsync(db, batch, now, cancel);
         var material = await MadeMaterialAsync(db, batch, cancel);
         return new FillForm(
             batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.State, obstacles,
@@ -32,6 +32,23 @@ public sealed partial class Fills(StudioStore store)
             new FillCosts(uses, studio.LabourRatePerHour, studio.OverheadPerBatch, studio.OverheadPerUnit),
             StudioTime.Today(now, TimeZoneInfo.FindSystemTimeZoneById(studio.TimeZone)), await DraftAsync(db, batch.Id, cancel));
     }
+
+    /// <summary>What a resting batch still lacks; in any other state the state itself says it.</summary>
+    private static async Task<IReadOnlyList<ReadyObstacle>> ObstaclesAsync(StudioDb db, Batch batch, DateTimeOffset now, CancellationToken cancel) =>
+        batch.State == BatchState.Resting ? await CureShelf.ObstaclesAsync(db, batch, now, cancel) : [];
+
+    /// <summary>Null when the batch may leave the shelf: it is ready, or rests with nothing lacking.</summary>
+    private static async Task<NotReady?> WhyNotReadyAsync(Command command, Batch batch, CancellationToken cancel)
+    {
+        var obstacles = await ObstaclesAsync(command.Db, batch, command.Now, cancel);
+        return batch.State == BatchState.Ready || (batch.State == BatchState.Resting && obstacles.Count == 0)
+            ? null
+            : new NotReady(batch.Code, obstacles, batch.State);
+    }
+
+    /// <summary>A check passed before the minimum makes nobody sign when the time comes: whoever takes the batch off the shelf does.</summary>
+    private static void SignReady(Command command, Batch batch) =>
+        (batch.ReadyAt, batch.ReadyById) = (batch.ReadyAt ?? command.Now, batch.ReadyById ?? command.PersonId);
 
     private static async Task<List<FillPart>> PartsAsync(StudioDb db, Batch batch, CancellationToken cancel)
     {

@@ -107,13 +107,7 @@ public sealed partial class Fills
             AddUnits(command, batch, fill);
             batch.State = BatchState.Filled;
             batch.FilledAt = command.Now;
-            if (batch.ReadyAt is null)
-            {
-                // A check passed before the minimum; the time has come since.
-                batch.ReadyAt = command.Now;
-                batch.ReadyById = command.PersonId;
-            }
-
+            SignReady(command, batch);
             command.Record("batch", batch.Id, $"Filled {batch.Code}: {fill.Filled} filled, {fill.Rejected} rejected, {fill.Retained} retained", Topics.Batches);
             command.Announce(Topics.Lots, null);
             command.Announce(Topics.Finished, batch.Id);
@@ -123,10 +117,9 @@ public sealed partial class Fills
 
     private static async Task<Refusal?> RefuseAsync(Command command, Batch batch, RecordFill request, CancellationToken cancel)
     {
-        var obstacles = batch.State == BatchState.Resting ? await CureShelf.ObstaclesAsync(command.Db, batch, command.Now, cancel) : [];
-        if (batch.State != BatchState.Ready && (batch.State != BatchState.Resting || obstacles.Count > 0))
+        if (await WhyNotReadyAsync(command, batch, cancel) is { } notReady)
         {
-            return new NotReady(batch.Code, obstacles, batch.State);
+            return notReady;
         }
 
         var weighed = Mass.FromMilligrams(await command.Db.Weighings.Where(w => w.BatchId == batch.Id && w.ReversedAt == null).SumAsync(w => w.NetMilligrams, cancel)).Grams;

@@ -52,10 +52,9 @@ public sealed partial class Fills
                 return new NotFound("This batch");
             }
 
-            var obstacles = batch.State == BatchState.Resting ? await CureShelf.ObstaclesAsync(command.Db, batch, command.Now, cancel) : [];
-            if (batch.State != BatchState.Ready && (batch.State != BatchState.Resting || obstacles.Count > 0))
+            if (await WhyNotReadyAsync(command, batch, cancel) is { } refusal)
             {
-                return new NotReady(batch.Code, obstacles, batch.State);
+                return refusal;
             }
 
             var material = await MadeMaterialAsync(command.Db, batch, cancel);
@@ -74,7 +73,7 @@ public sealed partial class Fills
             var lot = await AddLotAsync(command, batch, material, request, uses, cancel);
             batch.State = BatchState.Closed;
             batch.FilledAt = batch.ClosedAt = command.Now;
-            (batch.ReadyAt, batch.ReadyById) = (batch.ReadyAt ?? command.Now, batch.ReadyById ?? command.PersonId);
+            SignReady(command, batch);
             command.Record("batch", batch.Id, $"Took {batch.Code} into stock as a lot of {material.Name}", Topics.Batches);
             command.Record("lot", lot.Id, $"Made by batch {batch.Code}", Topics.Lots);
             return new TakenIntoStock(lot.Code, lot.UnitCost, Shelf.ExpiryOf(lot)?.On);
