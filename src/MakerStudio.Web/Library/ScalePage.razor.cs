@@ -14,6 +14,7 @@ public partial class ScalePage
     private readonly ScaleWish _wish = new() { Bottles = FirstBottles, Grams = 1000m };
     private ScaleSheet? _sheet;
     private Refusal? _why;
+    private int _asked;
     private decimal? Bottles => _wish.Bottles;
 
     [Inject] private Formulas Formulas { get; set; } = default!;
@@ -84,7 +85,13 @@ public partial class ScalePage
     private async Task ScaleAsync()
     {
         var waiting = _wish.By switch { ScaleBy.Bottles => _wish.Bottles is null || _wish.SizeId is null, ScaleBy.Mass => _wish.Grams is null, _ => _wish.LotId is null };
+        var turn = ++_asked;
         var outcome = waiting ? null : await Versions.ScaleAsync(_wish);
+        if (turn != _asked)
+        {
+            return; // more was typed meanwhile
+        }
+
         _why = outcome?.Refusal;
         _sheet = (outcome as Done<ScaleSheet>)?.Value;
     }

@@ -77,8 +77,10 @@ public partial class ReceivePage
 
     private async Task WorkOutAsync()
     {
-        _reading = ReadDelivery.From(_draft);
-        _sheet = await Deliveries.WorkOutAsync(_reading.Request);
+        var reading = _reading = ReadDelivery.From(_draft);
+        var sheet = await Deliveries.WorkOutAsync(reading.Request);
+        // Two fields left quickly make two questions; the answer to the older one may come last, and is dropped.
+        _sheet = ReferenceEquals(reading, _reading) ? sheet : _sheet;
     }
 
     /// <summary>After every field that is left: works out anew and keeps the draft as typed.</summary>
