@@ -23,6 +23,7 @@ public sealed record FragranceCertificate(string Amendment, DateOnly? IssuedOn, 
 /// <param name="PhthalateFree">True where the supplier's statement is at hand; null where there is none.</param>
 /// <param name="CmrFree">True where the supplier states that nothing carcinogenic, mutagenic or toxic for reproduction was added.</param>
 /// <param name="MissingPapers">Papers the material asks for and does not have.</param>
+/// <param name="ScentShare">Of a pre-blend: how much of it is scent, 0 to 1; null counts the whole of it.</param>
 public sealed record AssessedMaterial(
     Guid Id,
     string Name,
@@ -39,7 +40,8 @@ public sealed record AssessedMaterial(
     bool HoldsCitrus = false,
     bool? PhthalateFree = null,
     bool? CmrFree = null,
-    IReadOnlyList<PaperKind>? MissingPapers = null)
+    IReadOnlyList<PaperKind>? MissingPapers = null,
+    decimal? ScentShare = null)
 {
     public IReadOnlyList<StatedSubstance> Composition { get; init; } = Composition ?? [];
 

@@ -1,0 +1,122 @@
+using MakerStudio.Core.Alcoholometry;
+using MakerStudio.Core.Assessing;
+using MakerStudio.Core.Blending;
+using MakerStudio.Core.FlashPoints;
+using MakerStudio.Core.Materials;
+using MakerStudio.Core.Quantities;
+
+namespace MakerStudio.Core.Advice;
+
+/// <summary>What a formula's substance is to the rules: some speak of liquids only.</summary>
+public enum ProductForm
+{
+    Liquid,
+    Wax,
+    Dry,
+}
+
+/// <summary>A formula and what physics made of it: all that a rule of advice looks at. Shares are by weight.</summary>
+public sealed class AdviceBasis
+{
+    /// <summary>
+    /// Share from which water or alcohol counts as put in, 0.5 % of the total; below, it came with a material. Own limit.
+    /// </summary>
+    public const double TraceShare = 0.005;
+
+    /// <summary>
+    /// % vol of alcohol and water by themselves below which water carries the scent rather than alcohol: colognes are
+    /// made from about 70 % vol (common practice, no source).
+    /// </summary>
+    public const double CarriesScentPercentVolume = 70;
+
+    /// <summary>Places to which % vol are compared, so that 95 stays 95 after conversion.</summary>
+    private const int VolumeDecimals = 2;
+
+    private static readonly CasNumber PropanolCas = CasNumber.Of("67-63-0");
+
+    /// <param name="flashPoint">Null where it was not asked for; the lines' own stand in.</param>
+    /// <param name="isBeingReleased">Whether this is the version somebody is about to release.</param>
+    public AdviceBasis(
+        AssessedFormula formula,
+        Mixture mixture,
+        AlcoholContent alcohol,
+        DensityResult density,
+        FlashPointResult? flashPoint = null,
+        bool isBeingReleased = false)
+    {
+        ArgumentNullException.ThrowIfNull(formula);
+        ArgumentNullException.ThrowIfNull(mixture);
+        ArgumentNullException.ThrowIfNull(alcohol);
+        Formula = formula;
+        Density = density;
+        FlashPoint = flashPoint;
+        IsBeingReleased = isBeingReleased;
+        Lines = [.. formula.Lines.Where(line => line.Fraction > 0)];
+        Load = ScentLoad.Of(formula);
+        Scent = [.. Lines.Where(line => ScentLoad.ShareOf(line.Material) > 0)];
+        Form = Load.Basis switch { ScentLoad.Wax => ProductForm.Wax, ScentLoad.DryWeight => ProductForm.Dry, _ => ProductForm.Liquid };
+        Ethanol = alcohol.PercentMass / 100;
+        Water = mixture.Water;
+        Propanol = mixture.Lines.Sum(line => line.MassFraction * line.ShareOf(PropanolCas));
+        AlcoholPercentVolume = alcohol.AlcoholPart is EthanolStrength part ? Math.Round(part.PercentVolume, VolumeDecimals) : null;
+        HashSet<Guid> bought = [.. Lines.Where(line => line.Material.Strength is not null).Select(line => line.LineId)];
+        AddedWater = mixture.Lines.Where(line => !bought.Contains(line.LineId)).Sum(line => line.MassFraction * line.Water);
+    }
+
+    public AssessedFormula Formula { get; }
+
+    /// <summary>Those with mass in them, in the order of addition.</summary>
+    public IReadOnlyList<AssessedLine> Lines { get; }
+
+    /// <summary>Lines that bring scent.</summary>
+    public IReadOnlyList<AssessedLine> Scent { get; }
+
+    public ScentLoad Load { get; }
+
+    public ProductForm Form { get; }
+
+    public DensityResult Density { get; }
+
+    public FlashPointResult? FlashPoint { get; }
+
+    public bool IsBeingReleased { get; }
+
+    /// <summary>0 to 1.</summary>
+    public double Ethanol { get; }
+
+    /// <summary>Of isopropanol, 0 to 1.</summary>
+    public double Propanol { get; }
+
+    /// <summary>All of it, what came in with the alcohol too, 0 to 1.</summary>
+    public double Water { get; }
+
+    /// <summary>Of water that did not come in with an alcohol of stated strength, 0 to 1.</summary>
+    public double AddedWater { get; }
+
+    /// <summary>Strength of the ethanol and water by themselves, % vol at 20 °C; null without ethanol.</summary>
+    public double? AlcoholPercentVolume { get; }
+
+    /// <summary>Whether there is water, and too little alcohol with it to hold scent.</summary>
+    public bool IsCarriedByWater => Water > TraceShare && !(AlcoholPercentVolume >= CarriesScentPercentVolume);
+
+    /// <summary>The same worked out from the formula alone.</summary>
+    public static AdviceBasis Of(AssessedFormula formula, bool isBeingReleased = false)
+    {
+        const decimal referenceCelsius = 20;
+        ArgumentNullException.ThrowIfNull(formula);
+        Mixture mixture = FormulaMixture.Of(formula);
+        DensityResult density = MixtureVolume.Of(mixture, new Celsius(referenceCelsius), formula.Measured.Density);
+        return new(
+            formula,
+            mixture,
+            AlcoholContent.Of(mixture, density is DensityResult.Known known ? known.Density : null),
+            density,
+            Core.FlashPoints.FlashPoint.Of(mixture, formula.Measured.FlashPoint),
+            isBeingReleased);
+    }
+
+    public IEnumerable<AssessedLine> OfKind(MaterialKind kind) => Lines.Where(line => line.Material.Kind == kind);
+
+    /// <summary>Share of the total, 0 to 1.</summary>
+    public decimal ShareOf(MaterialKind kind) => OfKind(kind).Sum(line => line.Fraction);
+}

@@ -1,0 +1,76 @@
+using MakerStudio.Core.Alcoholometry;
+using MakerStudio.Core.Blending;
+using MakerStudio.Core.Materials;
+
+namespace MakerStudio.Core.Assessing;
+
+/// <summary>
+/// A formula's lines as physics sees them. Of a stated range the middle counts here, unless the supplier gave the
+/// value: physics wants the likely figure, where classification wants the worst.
+/// </summary>
+public static class FormulaMixture
+{
+    private const double Percent = 100;
+
+    private static readonly CasNumber EthanolCas = CasNumber.Of(Substances.EthanolCas);
+    private static readonly CasNumber WaterCas = CasNumber.Of(Substances.WaterCas);
+
+    /// <exception cref="ArgumentException">No line has mass, or a share is below zero.</exception>
+    public static Mixture Of(AssessedFormula formula)
+    {
+        ArgumentNullException.ThrowIfNull(formula);
+        return Mixture.Of(formula.Lines.Select(Of));
+    }
+
+    public static MixtureLine Of(AssessedLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        AssessedMaterial material = line.Material;
+        CasNumber? cas = material.Cas ?? (material.Kind == MaterialKind.Water ? WaterCas : null);
+        Constituent[] stated = Stated(material);
+        IReadOnlyList<Constituent> all = material.Strength is { } strength ? WithAlcohol(stated, EthanolStrength.Of(strength))
+            : cas is not null && (stated.Length == 0 || Substances.Find(cas) is not null) ? WithItself(stated, cas, material.Name)
+            : stated;
+        // A density of the table is of one temperature and one substance; it stands in only where 20 °C is that of the line.
+        Substance? substance = stated.Length == 0 && material.Strength is null ? Substances.Find(cas) : null;
+        return new(
+            line.LineId,
+            material.Name,
+            (double)line.Fraction,
+            material.Density ?? substance?.Density.Value.Density,
+            all,
+            material.FlashPoint,
+            ThermalExpansion.Find(cas)?.ExpansionPerKelvin);
+    }
+
+    /// <summary>Ethanol and water take what the stated denaturants and the like leave.</summary>
+    private static Constituent[] WithAlcohol(Constituent[] stated, EthanolStrength strength)
+    {
+        Constituent[] others = [.. stated.Where(part => part.Cas != EthanolCas && part.Cas != WaterCas)];
+        double alcohol = 1 - others.Sum(part => part.MassFraction);
+        return
+        [
+            new(EthanolCas, "ethanol", alcohol * strength.MassFraction),
+            new(WaterCas, "water", alcohol * (1 - strength.MassFraction)),
+            .. others,
+        ];
+    }
+
+    /// <summary>What is sold as one substance is that substance, save for what else is stated of it.</summary>
+    private static Constituent[] WithItself(Constituent[] stated, CasNumber cas, string name)
+    {
+        double rest = 1 - stated.Sum(part => part.MassFraction);
+        return rest <= 0 || stated.Any(part => part.Cas == cas) ? stated : [new(cas, name, rest), .. stated];
+    }
+
+    /// <summary>Ranges whose middles come to more than the whole are brought down to it in proportion.</summary>
+    private static Constituent[] Stated(AssessedMaterial material)
+    {
+        Constituent[] parts = [.. material.Composition.Select(part => new Constituent(
+            CasNumber.TryParse(part.Cas, out CasNumber? cas, out _) ? cas : null,
+            part.Name,
+            (double)(part.StatedPercent ?? ((part.LowPercent + part.HighPercent) / 2)) / Percent))];
+        double sum = parts.Sum(part => part.MassFraction);
+        return sum > 1 ? [.. parts.Select(part => part with { MassFraction = part.MassFraction / sum })] : parts;
+    }
+}
