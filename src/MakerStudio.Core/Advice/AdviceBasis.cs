@@ -29,10 +29,14 @@ public sealed class AdviceBasis
     /// </summary>
     public const double CarriesScentPercentVolume = 70;
 
+    /// <summary>Places to which shares are compared with limits, so that the last digit of a sum decides nothing.</summary>
+    internal const int ShareDecimals = 6;
+
+    /// <summary>Limonene in a material from which it counts as citrus; own limit.</summary>
+    private const double CitrusFromLimonene = 0.30;
+
     /// <summary>Places to which % vol are compared, so that 95 stays 95 after conversion.</summary>
     private const int VolumeDecimals = 2;
-
-    private static readonly CasNumber PropanolCas = CasNumber.Of("67-63-0");
 
     /// <param name="flashPoint">Null where it was not asked for; the lines' own stand in.</param>
     /// <param name="isBeingReleased">Whether this is the version somebody is about to release.</param>
@@ -48,6 +52,7 @@ public sealed class AdviceBasis
         ArgumentNullException.ThrowIfNull(mixture);
         ArgumentNullException.ThrowIfNull(alcohol);
         Formula = formula;
+        Mixture = mixture;
         Density = density;
         FlashPoint = flashPoint;
         IsBeingReleased = isBeingReleased;
@@ -57,13 +62,16 @@ public sealed class AdviceBasis
         Form = Load.Basis switch { ScentLoad.Wax => ProductForm.Wax, ScentLoad.DryWeight => ProductForm.Dry, _ => ProductForm.Liquid };
         Ethanol = alcohol.PercentMass / 100;
         Water = mixture.Water;
-        Propanol = mixture.Lines.Sum(line => line.MassFraction * line.ShareOf(PropanolCas));
+        Propanol = Lines.Sum(line => (double)line.Fraction * ShareIn(line, Known.Propanol));
+        Vanillin = Lines.Sum(line => (double)line.Fraction * VanillinIn(line));
         AlcoholPercentVolume = alcohol.AlcoholPart is EthanolStrength part ? Math.Round(part.PercentVolume, VolumeDecimals) : null;
         HashSet<Guid> bought = [.. Lines.Where(line => line.Material.Strength is not null).Select(line => line.LineId)];
         AddedWater = mixture.Lines.Where(line => !bought.Contains(line.LineId)).Sum(line => line.MassFraction * line.Water);
     }
 
     public AssessedFormula Formula { get; }
+
+    public Mixture Mixture { get; }
 
     /// <summary>Those with mass in them, in the order of addition.</summary>
     public IReadOnlyList<AssessedLine> Lines { get; }
@@ -86,6 +94,12 @@ public sealed class AdviceBasis
 
     /// <summary>Of isopropanol, 0 to 1.</summary>
     public double Propanol { get; }
+
+    /// <summary>Vanillin and ethyl vanillin as far as the papers give them, 0 to 1.</summary>
+    public double Vanillin { get; }
+
+    /// <summary>Vanillin's share of the scent, 0 to 1: what the trade's figures for browning are shares of.</summary>
+    public double VanillinOfScent => Vanillin == 0 ? 0 : Math.Min(1, Vanillin / Math.Max((double)Load.OfTotal, Vanillin));
 
     /// <summary>All of it, what came in with the alcohol too, 0 to 1.</summary>
     public double Water { get; }
@@ -114,6 +128,34 @@ public sealed class AdviceBasis
             Core.FlashPoints.FlashPoint.Of(mixture, formula.Measured.FlashPoint),
             isBeingReleased);
     }
+
+    /// <summary>Share of a substance in a line, 0 to 1: by its CAS number on the papers, else the whole line by its name.</summary>
+    internal double ShareIn(AssessedLine line, Known substance)
+    {
+        IReadOnlyList<Constituent> parts = PartsOf(line);
+        return parts.Count == 0 && substance.IsNamedIn(line.Material.Name)
+            ? 1
+            : parts.Sum(part => substance.Is(part.Cas) ? part.MassFraction : 0);
+    }
+
+    internal double VanillinIn(AssessedLine line) =>
+        (double?)line.Material.VanillinPercent / 100 ?? PartsOf(line).Sum(part => Known.Vanillin.Is(part.Cas) ? part.MassFraction : 0);
+
+    internal IReadOnlyList<Constituent> PartsOf(AssessedLine line) =>
+        Mixture.Lines.FirstOrDefault(each => each.LineId == line.LineId)?.Constituents ?? [];
+
+    internal bool IsCitrus(AssessedLine line) => line.Material.HoldsCitrus || ShareIn(line, Known.Limonene) >= CitrusFromLimonene;
+
+    internal bool HoldsAntioxidant(AssessedLine line) =>
+        Known.Antioxidant.IsNamedIn(line.Material.Name)
+        || PartsOf(line).Any(part => Known.Antioxidant.Is(part.Cas) || Known.Antioxidant.IsNamedIn(part.Name));
+
+    internal bool HoldsWaterOrAlcohol(AssessedLine line) =>
+        ShareIn(line, Known.Propanol) > 0 || Mixture.Lines.Any(each => each.LineId == line.LineId && each.Water + each.Ethanol > 0);
+
+    /// <summary>Whether a line stands in the way of the mixture's density.</summary>
+    internal bool LacksDensity(AssessedLine line) => Mixture.Lines.Any(each =>
+        each.LineId == line.LineId && each.Density is null && 1 - each.Water - each.Ethanol > MixtureLine.RoundingShare);
 
     public IEnumerable<AssessedLine> OfKind(MaterialKind kind) => Lines.Where(line => line.Material.Kind == kind);
 

@@ -13,6 +13,13 @@ public sealed record ScentLoad(decimal OfTotal, decimal? OfBasis, string Basis)
     public const string Wax = "wax";
     public const string DryWeight = "dry weight";
 
+    /// <summary>Whether the load is above a limit; what lies beyond the sixth decimal came from rounding the lines.</summary>
+    public bool IsAbove(decimal limit)
+    {
+        const int decimals = 6;
+        return OfBasis is { } load && decimal.Round(load, decimals) > limit;
+    }
+
     /// <summary>How much of a material is scent, 0 to 1.</summary>
     public static decimal ShareOf(AssessedMaterial material)
     {

@@ -1,4 +1,3 @@
-using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Workings;
 
@@ -23,8 +22,8 @@ public sealed class WaterWithoutSolubiliser : AdviceRule
 
     public override AdviceExample Example => new(
         "Water 80, alcohol of 96 % vol 17, fragrance 3.",
-        Examples.Spray(Examples.Water(80m), Examples.Alcohol(17m), Examples.Oil(3m)),
-        [(AdviceKind.Stop, "It will separate: 80.65 % of it is water, and nothing holds the 3.00 % of scent in it. Add a solubiliser, stirred into the oil first, or leave the water out.")]);
+        ExampleLines.Spray(ExampleLines.Water(80m), ExampleLines.Alcohol(17m), ExampleLines.Oil(3m)),
+        [(AdviceKind.Stop, "It will separate: 81.05 % of it is water, and nothing holds the 3.00 % of scent in it. Add a solubiliser, stirred into the oil first, or leave the water out.")]);
 
     public override IEnumerable<AdviceGiven> Judge(AdviceBasis basis)
     {
