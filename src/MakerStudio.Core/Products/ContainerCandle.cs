@@ -1,6 +1,8 @@
 using MakerStudio.Core.Blending;
 using MakerStudio.Core.Curing;
+using MakerStudio.Core.FragranceLimits;
 using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Voc;
 
 namespace MakerStudio.Core.Products;
 
@@ -28,6 +30,10 @@ public sealed class ContainerCandle : ProductKind
     public override LoadRange? UsualLoad => new(0.06m, 0.10m, "wax");
 
     public override AmountUnit NominalUnit => AmountUnit.Gram;
+
+    public override IReadOnlyList<FragrancePlacement> FragranceCategories => [FragrancePlacement.Candle];
+
+    public override IReadOnlyList<VocForm> VocForms => [VocForm.Solid];
 
     public override IReadOnlyList<decimal> UsualSizes => [180m, 220m];
 

@@ -1,3 +1,6 @@
+using MakerStudio.Core.FragranceLimits;
+using MakerStudio.Core.Voc;
+
 namespace MakerStudio.Core.Products;
 
 /// <summary>A light spray for cloth: 1–3 %, no heavy fixatives, spot-tested on white cotton for 24 h.</summary>
@@ -16,6 +19,10 @@ public sealed class LinenSpray : ProductKind
     public override decimal ExpectedLossFraction => 0.015m;
 
     public override LoadRange? UsualLoad => new(0.01m, 0.03m, "the total");
+
+    public override IReadOnlyList<FragrancePlacement> FragranceCategories => [FragrancePlacement.Textile, FragrancePlacement.Spray];
+
+    public override IReadOnlyList<VocForm> VocForms => [VocForm.Liquid, VocForm.FabricSpray, VocForm.OdorRemover];
 
     public override IReadOnlyList<decimal> UsualSizes => [100m, 250m];
 }

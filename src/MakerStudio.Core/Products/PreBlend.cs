@@ -1,4 +1,6 @@
+using MakerStudio.Core.FragranceLimits;
 using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Voc;
 
 namespace MakerStudio.Core.Products;
 
@@ -20,6 +22,10 @@ public sealed class PreBlend : ProductKind
     public override LoadRange? UsualLoad => null;
 
     public override AmountUnit NominalUnit => AmountUnit.Gram;
+
+    public override IReadOnlyList<FragrancePlacement> FragranceCategories => [];
+
+    public override IReadOnlyList<VocForm> VocForms => [];
 
     public override IReadOnlyList<decimal> UsualSizes => [];
 

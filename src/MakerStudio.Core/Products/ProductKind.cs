@@ -1,6 +1,8 @@
 using MakerStudio.Core.Blending;
 using MakerStudio.Core.Curing;
+using MakerStudio.Core.FragranceLimits;
 using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Voc;
 
 namespace MakerStudio.Core.Products;
 
@@ -81,6 +83,15 @@ public abstract class ProductKind
 
     /// <summary>One of what it is put into.</summary>
     public virtual string ContainerWord => "bottle";
+
+    /// <summary>
+    /// Categories of the fragrance standards it falls into; where there are two, the stricter limit holds. Empty for
+    /// what is used in other formulas.
+    /// </summary>
+    public abstract IReadOnlyList<FragrancePlacement> FragranceCategories { get; }
+
+    /// <summary>Forms of the VOC rules that may fit it. The studio decides by what its label claims.</summary>
+    public abstract IReadOnlyList<VocForm> VocForms { get; }
 
     /// <summary>Whether it is sold as made here, rather than used in other formulas.</summary>
     public virtual bool IsSold => true;

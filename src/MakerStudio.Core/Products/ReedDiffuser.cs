@@ -1,3 +1,6 @@
+using MakerStudio.Core.FragranceLimits;
+using MakerStudio.Core.Voc;
+
 namespace MakerStudio.Core.Products;
 
 /// <summary>Scent in a slow carrier drawn up by reeds: 20–30 % is usual.</summary>
@@ -16,6 +19,10 @@ public sealed class ReedDiffuser : ProductKind
     public override decimal ExpectedLossFraction => 0.015m;
 
     public override LoadRange? UsualLoad => new(0.20m, 0.30m, "the total");
+
+    public override IReadOnlyList<FragrancePlacement> FragranceCategories => [FragrancePlacement.ReedDiffuser];
+
+    public override IReadOnlyList<VocForm> VocForms => [VocForm.Liquid];
 
     public override IReadOnlyList<decimal> UsualSizes => [100m, 200m];
 }

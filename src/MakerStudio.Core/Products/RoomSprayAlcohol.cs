@@ -1,3 +1,6 @@
+using MakerStudio.Core.FragranceLimits;
+using MakerStudio.Core.Voc;
+
 namespace MakerStudio.Core.Products;
 
 /// <summary>Fragrance in ethanol: 3–15 % is usual; 48 h of rest at least, a fortnight better.</summary>
@@ -16,6 +19,10 @@ public sealed class RoomSprayAlcohol : ProductKind
     public override decimal ExpectedLossFraction => 0.015m;
 
     public override LoadRange? UsualLoad => new(0.03m, 0.15m, "the total");
+
+    public override IReadOnlyList<FragrancePlacement> FragranceCategories => [FragrancePlacement.RoomSpray];
+
+    public override IReadOnlyList<VocForm> VocForms => [VocForm.Liquid];
 
     public override IReadOnlyList<decimal> UsualSizes => [50m, 100m];
 }

@@ -1,3 +1,6 @@
+using MakerStudio.Core.FragranceLimits;
+using MakerStudio.Core.Voc;
+
 namespace MakerStudio.Core.Products;
 
 /// <summary>Fragrance carried in water by a solubiliser: 1–3 % is usual.</summary>
@@ -16,6 +19,10 @@ public sealed class RoomSprayWater : ProductKind
     public override decimal ExpectedLossFraction => 0.015m;
 
     public override LoadRange? UsualLoad => new(0.01m, 0.03m, "the total");
+
+    public override IReadOnlyList<FragrancePlacement> FragranceCategories => [FragrancePlacement.RoomSpray];
+
+    public override IReadOnlyList<VocForm> VocForms => [VocForm.Liquid];
 
     public override IReadOnlyList<decimal> UsualSizes => [50m, 100m];
 }

@@ -1,5 +1,7 @@
 using MakerStudio.Core.Curing;
+using MakerStudio.Core.FragranceLimits;
 using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Voc;
 
 namespace MakerStudio.Core.Products;
 
@@ -25,6 +27,10 @@ public sealed class Sachet : ProductKind
     public override LoadRange? UsualLoad => new(0.02m, 0.05m, "dry weight");
 
     public override AmountUnit NominalUnit => AmountUnit.Gram;
+
+    public override IReadOnlyList<FragrancePlacement> FragranceCategories => [FragrancePlacement.Sachet];
+
+    public override IReadOnlyList<VocForm> VocForms => [VocForm.Solid];
 
     public override IReadOnlyList<decimal> UsualSizes => [20m, 40m];
 

@@ -1,6 +1,8 @@
 using MakerStudio.Core.Blending;
 using MakerStudio.Core.Curing;
+using MakerStudio.Core.FragranceLimits;
 using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Voc;
 
 namespace MakerStudio.Core.Products;
 
@@ -30,6 +32,10 @@ public sealed class WaxMelt : ProductKind
     public override LoadRange? UsualLoad => new(0.08m, 0.12m, "wax");
 
     public override AmountUnit NominalUnit => AmountUnit.Gram;
+
+    public override IReadOnlyList<FragrancePlacement> FragranceCategories => [FragrancePlacement.WaxMelt];
+
+    public override IReadOnlyList<VocForm> VocForms => [VocForm.Solid];
 
     public override IReadOnlyList<decimal> UsualSizes => [15m, 40m];
 

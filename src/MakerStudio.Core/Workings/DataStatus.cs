@@ -40,6 +40,9 @@ public static class DataStatuses
         _ => throw new FormatException($"\"{letter}\" is not a data status. Write V, V2, M or D."),
     };
 
+    /// <summary>The status of what rests on two figures: that of the one less well known.</summary>
+    public static DataStatus Weaker(DataStatus one, DataStatus other) => Strength(one) <= Strength(other) ? one : other;
+
     /// <summary>To stand behind a figure on a page.</summary>
     public static string InWords(DataStatus status) => status switch
     {
@@ -48,5 +51,14 @@ public static class DataStatuses
         DataStatus.Memory => "from memory of the text: check before relying on it",
         DataStatus.Derived => "worked out",
         _ => "common practice, no source",
+    };
+
+    private static int Strength(DataStatus status) => status switch
+    {
+        DataStatus.CommonPractice => 0,
+        DataStatus.Memory => 1,
+        DataStatus.Secondary => 2,
+        DataStatus.Derived => 3,
+        _ => 4,
     };
 }

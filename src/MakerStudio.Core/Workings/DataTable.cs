@@ -67,6 +67,9 @@ internal sealed record DataRow(IReadOnlyDictionary<string, string> Cells)
 {
     internal string Text(string column) => Cells[column];
 
+    /// <summary>Several in one cell, apart by semicolons; empty where the cell is.</summary>
+    internal string[] Texts(string column) => Cells[column].Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+
     internal bool Has(string column) => Cells[column].Length > 0;
 
     internal bool Yes(string column) => Cells[column] == "yes";
@@ -76,6 +79,11 @@ internal sealed record DataRow(IReadOnlyDictionary<string, string> Cells)
     internal double? NumberOrNull(string column) => Has(column) ? Number(column) : null;
 
     internal decimal Decimal(string column) => decimal.Parse(Cells[column], NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    internal decimal? DecimalOrNull(string column) => Has(column) ? Decimal(column) : null;
+
+    internal DateOnly? DateOrNull(string column) =>
+        Has(column) ? DateOnly.ParseExact(Cells[column], "yyyy-MM-dd", CultureInfo.InvariantCulture) : null;
 
     internal Source Source(string citation = "source", string status = "status") =>
         new(Cells[citation], DataStatuses.Of(Cells[status]));
