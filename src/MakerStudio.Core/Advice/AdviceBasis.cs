@@ -110,8 +110,13 @@ public sealed class AdviceBasis
     /// <summary>Strength of the ethanol and water by themselves, % vol at 20 °C; null without ethanol.</summary>
     public double? AlcoholPercentVolume { get; }
 
-    /// <summary>Whether there is water, and too little alcohol with it to hold scent.</summary>
-    public bool IsCarriedByWater => Water > TraceShare && !(AlcoholPercentVolume >= CarriesScentPercentVolume);
+    /// <summary>
+    /// Whether water carries the scent: more of it than of other carriers beside alcohol, and too little alcohol with
+    /// it to hold scent.
+    /// </summary>
+    public bool IsCarriedByWater => Water > TraceShare
+        && !(AlcoholPercentVolume >= CarriesScentPercentVolume)
+        && Math.Round(Water, ShareDecimals) >= Math.Round(1 - Water - Ethanol - (double)Load.OfTotal, ShareDecimals);
 
     /// <summary>The same worked out from the formula alone.</summary>
     public static AdviceBasis Of(AssessedFormula formula, bool isBeingReleased = false)

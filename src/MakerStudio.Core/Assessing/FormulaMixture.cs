@@ -28,7 +28,7 @@ public static class FormulaMixture
         AssessedMaterial material = line.Material;
         CasNumber? cas = material.Cas ?? (material.Kind == MaterialKind.Water ? WaterCas : null);
         Constituent[] stated = Stated(material);
-        IReadOnlyList<Constituent> all = material.Strength is { } strength ? WithAlcohol(stated, EthanolStrength.Of(strength))
+        IReadOnlyList<Constituent> all = material.Strength is { } strength ? WithAlcohol(stated, strength, IsPropanol(material))
             : cas is not null && (stated.Length == 0 || Substances.Find(cas) is not null) ? WithItself(stated, cas, material.Name)
             : stated;
         // A density of the table is of one temperature and one substance; it stands in only where 20 °C is that of the line.
@@ -44,16 +44,30 @@ public static class FormulaMixture
     }
 
     /// <summary>Ethanol and water take what the stated denaturants and the like leave.</summary>
-    private static Constituent[] WithAlcohol(Constituent[] stated, EthanolStrength strength)
+    private static Constituent[] WithAlcohol(Constituent[] stated, AlcoholStrength strength, bool isPropanol)
     {
-        Constituent[] others = [.. stated.Where(part => part.Cas != EthanolCas && part.Cas != WaterCas)];
+        CasNumber cas = isPropanol ? Known.Propanol.Cas[0] : EthanolCas;
+        double fraction = isPropanol ? PropanolFraction(strength) : EthanolStrength.Of(strength).MassFraction;
+        Constituent[] others = [.. stated.Where(part => part.Cas != cas && part.Cas != WaterCas)];
         double alcohol = 1 - others.Sum(part => part.MassFraction);
         return
         [
-            new(EthanolCas, "ethanol", alcohol * strength.MassFraction),
-            new(WaterCas, "water", alcohol * (1 - strength.MassFraction)),
+            new(cas, isPropanol ? "isopropanol" : "ethanol", alcohol * fraction),
+            new(WaterCas, "water", alcohol * (1 - fraction)),
             .. others,
         ];
+    }
+
+    private static bool IsPropanol(AssessedMaterial material) =>
+        Known.Propanol.Is(material.Cas) || (material.Cas is null && Known.Propanol.IsNamedIn(material.Name));
+
+    /// <summary>Isopropanol by weight. The alcohol tables are of ethanol, so volumes are taken as adding up; up to 2 points off.</summary>
+    private static double PropanolFraction(AlcoholStrength strength)
+    {
+        double stated = strength.PercentVolume is { } byVolume ? (double)byVolume / Percent : (double)strength.Value / Percent;
+        double alcohol = stated * (double)Substances.Find(Known.Propanol.Cas[0])!.Density.Value.Density.GramsPerMillilitre;
+        double water = (1 - stated) * (double)Substances.Water.Density.Value.Density.GramsPerMillilitre;
+        return strength.PercentVolume is null ? stated : alcohol / (alcohol + water);
     }
 
     /// <summary>What is sold as one substance is that substance, save for what else is stated of it.</summary>

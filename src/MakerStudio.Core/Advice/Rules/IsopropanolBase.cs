@@ -1,3 +1,4 @@
+using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Workings;
 

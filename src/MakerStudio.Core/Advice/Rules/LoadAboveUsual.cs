@@ -23,7 +23,7 @@ public sealed class LoadAboveUsual : AdviceRule
         "Alcohol room spray with 40 % of fragrance.",
         ExampleLines.Spray(ExampleLines.Oil(40m), ExampleLines.Alcohol(60m)),
         [
-            (AdviceKind.Warn, "Scent is 40.00 % of the total; 3 to 15 % is usual for room spray, alcohol. Look at the cost of a bottle and at the certificate's limit, and score it against a lighter one."),
+            (AdviceKind.Warn, "Scent is 40.00 % of the total; 3 to 15 % is usual for this kind. Look at the cost of a bottle and at the certificate's limit, and score it against a lighter one."),
         ]);
 
     public override IEnumerable<AdviceGiven> Judge(AdviceBasis basis)
@@ -31,10 +31,9 @@ public sealed class LoadAboveUsual : AdviceRule
         ArgumentNullException.ThrowIfNull(basis);
         if (basis.Formula.Kind.UsualLoad is { } usual && basis.Load.IsAbove(usual.Highest))
         {
-            string kind = basis.Formula.Kind.Name.ToLowerInvariant();
             yield return Give(
                 AdviceKind.Warn,
-                $"Scent is {100 * basis.Load.OfBasis:0.00} % of {usual.Of}; {100 * usual.Lowest:0.##} to {100 * usual.Highest:0.##} % is usual for {kind}. Look at the cost of a {basis.Formula.Kind.ContainerWord} and at the certificate's limit, and score it against a lighter one.",
+                $"Scent is {100 * basis.Load.OfBasis:0.00} % of {usual.Of}; {100 * usual.Lowest:0.##} to {100 * usual.Highest:0.##} % is usual for this kind. Look at the cost of a {basis.Formula.Kind.ContainerWord} and at the certificate's limit, and score it against a lighter one.",
                 basis.Scent,
                 basis.Load.OfBasis,
                 Step($"Scent {100 * basis.Load.OfTotal:0.00} % of the total, {100 * basis.Load.OfBasis:0.00} % of {usual.Of}; usual up to {100 * usual.Highest:0.##} %."));

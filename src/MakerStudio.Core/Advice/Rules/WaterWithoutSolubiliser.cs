@@ -14,7 +14,7 @@ public sealed class WaterWithoutSolubiliser : AdviceRule
     public override string Title => "Water and scent, no solubiliser";
 
     public override string AppliesTo =>
-        "A liquid with scent and no solubiliser, with water added to it, or with alcohol and water that are below 70 % vol by themselves.";
+        "A liquid with scent and no solubiliser, with water added to it, or carried by weak alcohol. It will separate where water is the larger carrier and alcohol and water by themselves are below 70 % vol; else it may.";
 
     public override string Reason => "Scent oils do not dissolve in water. Without a solubiliser or strong alcohol they gather in drops and rise or sink.";
 
@@ -40,6 +40,6 @@ public sealed class WaterWithoutSolubiliser : AdviceRule
         WorkingStep[] workings = [Step($"Water {water:0.00} % by weight, of it {100 * basis.AddedWater:0.00} % added as such; alcohol and water by themselves {basis.AlcoholPercentVolume ?? 0:0.0} % vol; scent {scent:0.00} %.")];
         yield return basis.IsCarriedByWater
             ? Give(AdviceKind.Stop, $"It will separate: {water:0.00} % of it is water, and nothing holds the {scent:0.00} % of scent in it. Add a solubiliser, stirred into the oil first, or leave the water out.", [], (decimal)basis.Water, workings)
-            : Give(AdviceKind.Warn, $"It may separate: water was added and there is no solubiliser. The alcohol, {basis.AlcoholPercentVolume:0.0} % vol with that water, may hold the {scent:0.00} % of scent or may not. Leave the water out, or make 50 g, chill it and look.", [], (decimal)basis.Water, workings);
+            : Give(AdviceKind.Warn, $"It may separate: {water:0.00} % of it is water and there is no solubiliser. The other carriers may hold the {scent:0.00} % of scent, or may not. Leave the water out, or make 50 g, chill it and look.", [], (decimal)basis.Water, workings);
     }
 }

@@ -35,7 +35,7 @@ public sealed class WitchHazelBase : AdviceRule
     public override IEnumerable<AdviceGiven> Judge(AdviceBasis basis)
     {
         ArgumentNullException.ThrowIfNull(basis);
-        AssessedLine[] lines = [.. basis.Lines.Where(line => Known.WitchHazel.Is(line.Material.Cas) || Known.WitchHazel.IsNamedIn(line.Material.Name))];
+        AssessedLine[] lines = [.. basis.Lines.Except(basis.Scent).Where(IsWitchHazel)];
         decimal share = lines.Sum(line => line.Fraction);
         if (basis.Form == ProductForm.Liquid && share >= FromShare)
         {
@@ -47,4 +47,8 @@ public sealed class WitchHazelBase : AdviceRule
                 Step($"Witch hazel {100 * share:0.00} % by weight, limit {100 * FromShare:0} %."));
         }
     }
+
+    /// <summary>By name also where a composition is there: it seldom names the plant.</summary>
+    private static bool IsWitchHazel(AssessedLine line) =>
+        Known.WitchHazel.Is(line.Material.Cas) || Known.WitchHazel.IsNamedIn(line.Material.Name);
 }

@@ -1,9 +1,9 @@
 using MakerStudio.Core.Materials;
 
-namespace MakerStudio.Core.Advice;
+namespace MakerStudio.Core.Assessing;
 
 /// <summary>
-/// A substance or material that rules of advice know by its CAS number, or by its name where the papers give no
+/// A substance or material that the program knows by its CAS number, or by its name where the papers give no
 /// composition. Names are English; a CAS number is the safer way.
 /// </summary>
 /// <param name="Cas">Numbers from memory, save that their check digits hold.</param>
@@ -20,10 +20,10 @@ internal sealed record Known(IReadOnlyList<CasNumber> Cas, IReadOnlyList<string>
     /// <summary>BHT, BHA and the tocopherols.</summary>
     internal static Known Antioxidant { get; } = new(
         ["128-37-0", "25013-16-5", "10191-41-0", "59-02-9", "1406-18-4", "1406-66-2", "2074-53-5"],
-        "antioxidant", "tocopherol", "vitamin E", "BHT", "BHA");
+        "antioxidant", "tocopherol", "vitamin E", "BHT");
 
     /// <summary>Diethyl, dibutyl, bis(2-ethylhexyl), benzyl butyl and dimethyl phthalate.</summary>
-    internal static Known Phthalate { get; } = new(["84-66-2", "84-74-2", "117-81-7", "85-68-7", "131-11-3"], "phthalate");
+    internal static Known Phthalate { get; } = new(["84-66-2", "84-74-2", "117-81-7", "85-68-7", "131-11-3"]);
 
     private Known(string[] cas, params string[] names)
         : this([.. cas.Select(CasNumber.Of)], names)
