@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace MakerStudio.Core.Materials;
 
@@ -16,6 +17,7 @@ public sealed record CasNumber
     private const int LongestTyped = 40;
     private const int DigitBase = 10;
 
+    [JsonConstructor]
     private CasNumber(string text) => Text = text;
 
     /// <summary>As it is written, with hyphens: at most 12 characters.</summary>

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace MakerStudio.Core.Quantities;
 
 /// <summary>
@@ -16,6 +18,7 @@ public readonly record struct Density : IComparable<Density>
     private readonly decimal _gramsPerMillilitre;
 
     /// <exception cref="ArgumentOutOfRangeException">Below 0.1 or above 5 g/mL.</exception>
+    [JsonConstructor]
     public Density(decimal gramsPerMillilitre)
     {
         if (!IsPossible(gramsPerMillilitre))

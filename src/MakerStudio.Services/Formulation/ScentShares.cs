@@ -26,6 +26,22 @@ internal sealed class ScentShares
 
     public decimal Of(Guid materialId, MaterialKind kind) => Of(materialId, kind, []);
 
+    /// <summary>The lines of every material made here that is among these or inside them, at any depth.</summary>
+    public Dictionary<Guid, IReadOnlyList<MadeFrom>> Below(IEnumerable<Guid> materialIds)
+    {
+        var below = new Dictionary<Guid, IReadOnlyList<MadeFrom>>();
+        var open = new Queue<Guid>(materialIds);
+        while (open.TryDequeue(out var at))
+        {
+            if (_inside.TryGetValue(at, out var lines) && below.TryAdd(at, [.. lines.Select(l => new MadeFrom(l.MaterialId, l.Fraction))]))
+            {
+                Array.ForEach(lines, l => open.Enqueue(l.MaterialId));
+            }
+        }
+
+        return below;
+    }
+
     /// <param name="above">Materials already being looked into; a cycle adds nothing.</param>
     private decimal Of(Guid materialId, MaterialKind kind, HashSet<Guid> above)
     {

@@ -17,6 +17,10 @@ internal sealed class Formula
 
     /// <summary>The material a pre-blend becomes.</summary>
     public Guid? MakesMaterialId { get; set; }
+
+    /// <summary>Load above which more scent stopped helping in the studio's own trials, in per cent of what the kind's load is a share of.</summary>
+    public decimal? EnoughScentPercent { get; set; }
+    public string? EnoughScentNote { get; set; }
     public DateTimeOffset CreatedAt { get; set; }
     public DateTimeOffset? ArchivedAt { get; set; }
     public uint Version { get; set; }
@@ -50,6 +54,19 @@ internal sealed class FormulaVersion
 
     /// <summary>Density of the finished mixture as measured, g/mL.</summary>
     public decimal? MeasuredDensity { get; set; }
+
+    /// <summary>°C, closed cup.</summary>
+    public decimal? MeasuredFlashPoint { get; set; }
+
+    /// <summary>°C, initial.</summary>
+    public decimal? MeasuredBoilingPoint { get; set; }
+
+    /// <summary>Result of the UN test L.2.</summary>
+    public bool? SustainsCombustion { get; set; }
+
+    /// <summary>mm²/s at 40 °C.</summary>
+    public decimal? MeasuredViscosity { get; set; }
+    public decimal? MeasuredPh { get; set; }
     public Guid CreatedById { get; set; }
     public DateTimeOffset CreatedAt { get; set; }
     public DateTimeOffset KeptAt { get; set; }
@@ -108,7 +125,7 @@ internal sealed class FormulaMap : IEntityTypeConfiguration<Formula>
 {
     public void Configure(EntityTypeBuilder<Formula> builder)
     {
-        builder.ToTable("formulas");
+        builder.ToTable("formulas", t => t.HasCheckConstraint("enough_scent_sane", "enough_scent_percent > 0 and enough_scent_percent <= 100"));
         builder.Property(f => f.Name).HasMaxLength(80);
         builder.Property(f => f.ProductKind).HasMaxLength(40);
         builder.Property(f => f.Version).IsRowVersion();

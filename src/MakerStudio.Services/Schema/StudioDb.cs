@@ -20,6 +20,10 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<Supplier> Suppliers => Set<Supplier>();
     public DbSet<MaterialSupplier> MaterialSuppliers => Set<MaterialSupplier>();
     public DbSet<Paper> Papers => Set<Paper>();
+    public DbSet<MaterialSafety> MaterialSafety => Set<MaterialSafety>();
+    public DbSet<MaterialSubstance> MaterialSubstances => Set<MaterialSubstance>();
+    public DbSet<CertificateLimit> CertificateLimits => Set<CertificateLimit>();
+    public DbSet<Market> Market => Set<Market>();
     public DbSet<Lot> Lots => Set<Lot>();
     public DbSet<LotBalance> LotBalances => Set<LotBalance>();
     public DbSet<Movement> Movements => Set<Movement>();

@@ -366,6 +366,30 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("batch_parts", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.CertificateLimit", b =>
+                {
+                    b.Property<Guid>("MaterialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("material_id");
+
+                    b.Property<string>("Category")
+                        .HasMaxLength(4)
+                        .HasColumnType("character varying(4)")
+                        .HasColumnName("category");
+
+                    b.Property<decimal>("MaxPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("max_percent");
+
+                    b.HasKey("MaterialId", "Category")
+                        .HasName("pk_certificate_limits");
+
+                    b.ToTable("certificate_limits", null, t =>
+                        {
+                            t.HasCheckConstraint("certificate_percent", "max_percent between 0 and 100");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.CodeCounter", b =>
                 {
                     b.Property<string>("Prefix")
@@ -785,6 +809,14 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
+                    b.Property<string>("EnoughScentNote")
+                        .HasColumnType("text")
+                        .HasColumnName("enough_scent_note");
+
+                    b.Property<decimal?>("EnoughScentPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("enough_scent_percent");
+
                     b.Property<Guid?>("MakesMaterialId")
                         .HasColumnType("uuid")
                         .HasColumnName("makes_material_id");
@@ -813,7 +845,10 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.HasIndex("MakesMaterialId")
                         .HasDatabaseName("ix_formulas_makes_material_id");
 
-                    b.ToTable("formulas", (string)null);
+                    b.ToTable("formulas", null, t =>
+                        {
+                            t.HasCheckConstraint("enough_scent_sane", "enough_scent_percent > 0 and enough_scent_percent <= 100");
+                        });
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.FormulaLine", b =>
@@ -979,9 +1014,25 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("kept_at");
 
+                    b.Property<decimal?>("MeasuredBoilingPoint")
+                        .HasColumnType("numeric")
+                        .HasColumnName("measured_boiling_point");
+
                     b.Property<decimal?>("MeasuredDensity")
                         .HasColumnType("numeric")
                         .HasColumnName("measured_density");
+
+                    b.Property<decimal?>("MeasuredFlashPoint")
+                        .HasColumnType("numeric")
+                        .HasColumnName("measured_flash_point");
+
+                    b.Property<decimal?>("MeasuredPh")
+                        .HasColumnType("numeric")
+                        .HasColumnName("measured_ph");
+
+                    b.Property<decimal?>("MeasuredViscosity")
+                        .HasColumnType("numeric")
+                        .HasColumnName("measured_viscosity");
 
                     b.Property<string>("Method")
                         .HasColumnType("text")
@@ -1004,6 +1055,10 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasMaxLength(20)
                         .HasColumnType("character varying(20)")
                         .HasColumnName("state");
+
+                    b.Property<bool?>("SustainsCombustion")
+                        .HasColumnType("boolean")
+                        .HasColumnName("sustains_combustion");
 
                     b.Property<decimal?>("TolerancePercent")
                         .HasColumnType("numeric")
@@ -1312,6 +1367,56 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("lot_events", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.Market", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    b.Property<decimal?>("AllergenPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("allergen_percent");
+
+                    b.Property<string>("Scheme")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("scheme");
+
+                    b.Property<string>("UfiEntity")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("ufi_entity");
+
+                    b.Property<string>("UfiNumber")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("ufi_number");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.PrimitiveCollection<List<string>>("VocLimits")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("voc_limits");
+
+                    b.HasKey("Id")
+                        .HasName("pk_market");
+
+                    b.ToTable("market", null, t =>
+                        {
+                            t.HasCheckConstraint("allergen_percent_sane", "allergen_percent > 0 and allergen_percent <= 100");
+
+                            t.HasCheckConstraint("only_one_market", "id = 1");
+
+                            t.HasCheckConstraint("ufi_never_bare", "(ufi_entity is null) = (ufi_number is null)");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Material", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1413,6 +1518,188 @@ namespace MakerStudio.Services.Schema.Migrations
                             t.HasCheckConstraint("alcohol_never_bare", "(alcohol_value is null) = (alcohol_basis is null)");
 
                             t.HasCheckConstraint("density_sane", "density is null or (density > 0 and density < 25)");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.MaterialSafety", b =>
+                {
+                    b.Property<Guid>("MaterialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("material_id");
+
+                    b.Property<string>("CertificateAmendment")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("certificate_amendment");
+
+                    b.Property<DateOnly?>("CertificateIssuedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("certificate_issued_on");
+
+                    b.Property<bool?>("CmrFree")
+                        .HasColumnType("boolean")
+                        .HasColumnName("cmr_free");
+
+                    b.Property<bool>("HoldsCitrus")
+                        .HasColumnType("boolean")
+                        .HasColumnName("holds_citrus");
+
+                    b.Property<string>("Notes")
+                        .HasColumnType("text")
+                        .HasColumnName("notes");
+
+                    b.Property<bool?>("PhthalateFree")
+                        .HasColumnType("boolean")
+                        .HasColumnName("phthalate_free");
+
+                    b.Property<DateOnly?>("SheetDate")
+                        .HasColumnType("date")
+                        .HasColumnName("sheet_date");
+
+                    b.Property<string>("SheetEdition")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("sheet_edition");
+
+                    b.Property<decimal?>("VanillinPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("vanillin_percent");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<decimal?>("VolatilePercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("volatile_percent");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Hazards", "MakerStudio.Services.Schema.MaterialSafety.Hazards#HazardStatement", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<int?>("AcuteM")
+                                .HasColumnType("integer")
+                                .HasColumnName("acute_m");
+
+                            b1.Property<int?>("ChronicM")
+                                .HasColumnType("integer")
+                                .HasColumnName("chronic_m");
+
+                            b1.Property<string>("Classes")
+                                .HasColumnType("text")
+                                .HasColumnName("classes");
+
+                            b1.Property<decimal?>("DermalMgPerKg")
+                                .HasColumnType("numeric")
+                                .HasColumnName("dermal_mg_per_kg");
+
+                            b1.Property<string>("Limits")
+                                .HasColumnType("text")
+                                .HasColumnName("limits");
+
+                            b1.Property<decimal?>("MistMgPerLitre")
+                                .HasColumnType("numeric")
+                                .HasColumnName("mist_mg_per_litre");
+
+                            b1.Property<decimal?>("OralMgPerKg")
+                                .HasColumnType("numeric")
+                                .HasColumnName("oral_mg_per_kg");
+
+                            b1.Property<decimal?>("VapourMgPerLitre")
+                                .HasColumnType("numeric")
+                                .HasColumnName("vapour_mg_per_litre");
+                        });
+
+                    b.HasKey("MaterialId")
+                        .HasName("pk_material_safety");
+
+                    b.ToTable("material_safety", null, t =>
+                        {
+                            t.HasCheckConstraint("safety_percents", "volatile_percent between 0 and 100 and vanillin_percent between 0 and 100");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.MaterialSubstance", b =>
+                {
+                    b.Property<Guid>("MaterialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("material_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Cas")
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)")
+                        .HasColumnName("cas");
+
+                    b.Property<decimal>("HighPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("high_percent");
+
+                    b.Property<decimal>("LowPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("low_percent");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("name");
+
+                    b.Property<decimal?>("StatedPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("stated_percent");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Hazards", "MakerStudio.Services.Schema.MaterialSubstance.Hazards#HazardStatement", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<int?>("AcuteM")
+                                .HasColumnType("integer")
+                                .HasColumnName("acute_m");
+
+                            b1.Property<int?>("ChronicM")
+                                .HasColumnType("integer")
+                                .HasColumnName("chronic_m");
+
+                            b1.Property<string>("Classes")
+                                .HasColumnType("text")
+                                .HasColumnName("classes");
+
+                            b1.Property<decimal?>("DermalMgPerKg")
+                                .HasColumnType("numeric")
+                                .HasColumnName("dermal_mg_per_kg");
+
+                            b1.Property<string>("Limits")
+                                .HasColumnType("text")
+                                .HasColumnName("limits");
+
+                            b1.Property<decimal?>("MistMgPerLitre")
+                                .HasColumnType("numeric")
+                                .HasColumnName("mist_mg_per_litre");
+
+                            b1.Property<decimal?>("OralMgPerKg")
+                                .HasColumnType("numeric")
+                                .HasColumnName("oral_mg_per_kg");
+
+                            b1.Property<decimal?>("VapourMgPerLitre")
+                                .HasColumnType("numeric")
+                                .HasColumnName("vapour_mg_per_litre");
+                        });
+
+                    b.HasKey("MaterialId", "Position")
+                        .HasName("pk_material_substances");
+
+                    b.HasIndex("Cas")
+                        .HasDatabaseName("ix_material_substances_cas");
+
+                    b.ToTable("material_substances", null, t =>
+                        {
+                            t.HasCheckConstraint("substance_range", "low_percent >= 0 and high_percent >= low_percent and high_percent <= 100 and stated_percent between 0 and 100");
                         });
                 });
 
@@ -1546,6 +1833,119 @@ namespace MakerStudio.Services.Schema.Migrations
 
                             t.HasCheckConstraint("movement_not_zero", "change <> 0");
                         });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.OwnFlammableLimit", b =>
+                {
+                    b.Property<int>("MarketId")
+                        .HasColumnType("integer")
+                        .HasColumnName("market_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Citation")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("citation");
+
+                    b.PrimitiveCollection<string[]>("Counts")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("counts");
+
+                    b.Property<long?>("MaxMilligrams")
+                        .HasColumnType("bigint")
+                        .HasColumnName("max_milligrams");
+
+                    b.Property<decimal?>("MaxMillilitres")
+                        .HasColumnType("numeric")
+                        .HasColumnName("max_millilitres");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Status")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("status");
+
+                    b.HasKey("MarketId", "Position")
+                        .HasName("pk_own_flammable_limits");
+
+                    b.ToTable("own_flammable_limits", null, t =>
+                        {
+                            t.HasCheckConstraint("one_most", "(max_milligrams is null) <> (max_millilitres is null) and coalesce(max_milligrams, max_millilitres) > 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.OwnSubstanceCategory", b =>
+                {
+                    b.Property<int>("MarketId")
+                        .HasColumnType("integer")
+                        .HasColumnName("market_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Category")
+                        .HasMaxLength(4)
+                        .HasColumnType("character varying(4)")
+                        .HasColumnName("category");
+
+                    b.Property<decimal>("MaxPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("max_percent");
+
+                    b.HasKey("MarketId", "Position", "Category")
+                        .HasName("pk_own_substance_categories");
+
+                    b.ToTable("own_substance_categories", null, t =>
+                        {
+                            t.HasCheckConstraint("own_percent", "max_percent between 0 and 100");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.OwnSubstanceLimit", b =>
+                {
+                    b.Property<int>("MarketId")
+                        .HasColumnType("integer")
+                        .HasColumnName("market_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Amendment")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("amendment");
+
+                    b.PrimitiveCollection<List<string>>("Cas")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("cas");
+
+                    b.Property<bool>("IsPhototoxic")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_phototoxic");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("name");
+
+                    b.HasKey("MarketId", "Position")
+                        .HasName("pk_own_substance_limits");
+
+                    b.ToTable("own_substance_limits", (string)null);
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Paper", b =>
@@ -2257,6 +2657,16 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Navigation("Material");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.CertificateLimit", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.MaterialSafety", null)
+                        .WithMany("CertificateLimits")
+                        .HasForeignKey("MaterialId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_certificate_limits_material_safety_material_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.CureCheck", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.Batch", null)
@@ -2441,6 +2851,26 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_lot_events_lots_lot_id");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.MaterialSafety", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Material", null)
+                        .WithOne()
+                        .HasForeignKey("MakerStudio.Services.Schema.MaterialSafety", "MaterialId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_material_safety_materials_material_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.MaterialSubstance", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.MaterialSafety", null)
+                        .WithMany("Composition")
+                        .HasForeignKey("MaterialId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_material_substances_material_safety_material_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.MaterialSupplier", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.Material", null)
@@ -2488,6 +2918,36 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_movements_movements_reverses_id");
 
                     b.Navigation("Lot");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.OwnFlammableLimit", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Market", null)
+                        .WithMany("FlammableLimits")
+                        .HasForeignKey("MarketId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_own_flammable_limits_market_market_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.OwnSubstanceCategory", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.OwnSubstanceLimit", null)
+                        .WithMany("Categories")
+                        .HasForeignKey("MarketId", "Position")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_own_substance_categories_own_substance_limits_market_id_pos");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.OwnSubstanceLimit", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Market", null)
+                        .WithMany("SubstanceLimits")
+                        .HasForeignKey("MarketId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_own_substance_limits_market_market_id");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Paper", b =>
@@ -2694,9 +3154,28 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Navigation("Balance");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.Market", b =>
+                {
+                    b.Navigation("FlammableLimits");
+
+                    b.Navigation("SubstanceLimits");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Material", b =>
                 {
                     b.Navigation("Suppliers");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.MaterialSafety", b =>
+                {
+                    b.Navigation("CertificateLimits");
+
+                    b.Navigation("Composition");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.OwnSubstanceLimit", b =>
+                {
+                    b.Navigation("Categories");
                 });
 #pragma warning restore 612, 618
         }
