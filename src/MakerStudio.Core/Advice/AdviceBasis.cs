@@ -38,6 +38,8 @@ public sealed class AdviceBasis
     /// <summary>Places to which % vol are compared, so that 95 stays 95 after conversion.</summary>
     private const int VolumeDecimals = 2;
 
+    private readonly Dictionary<Guid, MixtureLine> _physical = [];
+
     /// <param name="flashPoint">Null where it was not asked for; the lines' own stand in.</param>
     /// <param name="isBeingReleased">Whether this is the version somebody is about to release.</param>
     public AdviceBasis(
@@ -52,7 +54,11 @@ public sealed class AdviceBasis
         ArgumentNullException.ThrowIfNull(mixture);
         ArgumentNullException.ThrowIfNull(alcohol);
         Formula = formula;
-        Mixture = mixture;
+        foreach (MixtureLine line in mixture.Lines)
+        {
+            _physical.TryAdd(line.LineId, line);
+        }
+
         Density = density;
         FlashPoint = flashPoint;
         IsBeingReleased = isBeingReleased;
@@ -62,6 +68,7 @@ public sealed class AdviceBasis
         Form = Load.Basis switch { ScentLoad.Wax => ProductForm.Wax, ScentLoad.DryWeight => ProductForm.Dry, _ => ProductForm.Liquid };
         Ethanol = alcohol.PercentMass / 100;
         Water = mixture.Water;
+        Citrus = [.. Lines.Where(IsCitrus)];
         Propanol = Lines.Sum(line => (double)line.Fraction * ShareIn(line, Known.Propanol));
         Vanillin = Lines.Sum(line => (double)line.Fraction * VanillinIn(line));
         AlcoholPercentVolume = alcohol.AlcoholPart is EthanolStrength part ? Math.Round(part.PercentVolume, VolumeDecimals) : null;
@@ -71,13 +78,14 @@ public sealed class AdviceBasis
 
     public AssessedFormula Formula { get; }
 
-    public Mixture Mixture { get; }
-
     /// <summary>Those with mass in them, in the order of addition.</summary>
     public IReadOnlyList<AssessedLine> Lines { get; }
 
     /// <summary>Lines that bring scent.</summary>
     public IReadOnlyList<AssessedLine> Scent { get; }
+
+    /// <summary>Lines of citrus oil, or rich in limonene.</summary>
+    public IReadOnlyList<AssessedLine> Citrus { get; }
 
     public ScentLoad Load { get; }
 
@@ -147,20 +155,20 @@ public sealed class AdviceBasis
         (double?)line.Material.VanillinPercent / 100 ?? PartsOf(line).Sum(part => Known.Vanillin.Is(part.Cas) ? part.MassFraction : 0);
 
     internal IReadOnlyList<Constituent> PartsOf(AssessedLine line) =>
-        Mixture.Lines.FirstOrDefault(each => each.LineId == line.LineId)?.Constituents ?? [];
+        _physical.GetValueOrDefault(line.LineId)?.Constituents ?? [];
 
-    internal bool IsCitrus(AssessedLine line) => line.Material.HoldsCitrus || ShareIn(line, Known.Limonene) >= CitrusFromLimonene;
+    private bool IsCitrus(AssessedLine line) => line.Material.HoldsCitrus || ShareIn(line, Known.Limonene) >= CitrusFromLimonene;
 
     internal bool HoldsAntioxidant(AssessedLine line) =>
         Known.Antioxidant.IsNamedIn(line.Material.Name)
         || PartsOf(line).Any(part => Known.Antioxidant.Is(part.Cas) || Known.Antioxidant.IsNamedIn(part.Name));
 
     internal bool HoldsWaterOrAlcohol(AssessedLine line) =>
-        ShareIn(line, Known.Propanol) > 0 || Mixture.Lines.Any(each => each.LineId == line.LineId && each.Water + each.Ethanol > 0);
+        ShareIn(line, Known.Propanol) > 0 || (_physical.GetValueOrDefault(line.LineId) is { } physical && physical.Water + physical.Ethanol > 0);
 
     /// <summary>Whether a line stands in the way of the mixture's density.</summary>
-    internal bool LacksDensity(AssessedLine line) => Mixture.Lines.Any(each =>
-        each.LineId == line.LineId && each.Density is null && 1 - each.Water - each.Ethanol > MixtureLine.RoundingShare);
+    internal bool LacksDensity(AssessedLine line) => _physical.GetValueOrDefault(line.LineId) is { Density: null } physical
+        && 1 - physical.Water - physical.Ethanol > MixtureLine.RoundingShare;
 
     public IEnumerable<AssessedLine> OfKind(MaterialKind kind) => Lines.Where(line => line.Material.Kind == kind);
 

@@ -46,7 +46,7 @@ public abstract class AdviceRule
         new(Title, says, _source ??= new(Source.Text, Source.Status), line?.LineId);
 
     /// <summary>Names to stand in a sentence: "Fig oil, Cedar oil and 3 more".</summary>
-    protected static string Names(IReadOnlyCollection<AssessedLine> lines)
+    protected static string Names(IReadOnlyList<AssessedLine> lines)
     {
         const int named = 3;
         ArgumentNullException.ThrowIfNull(lines);
@@ -60,7 +60,7 @@ public abstract class AdviceRule
     }
 
     /// <summary>"Fig oil has" or "Fig oil and Cedar oil have".</summary>
-    protected static string Verb(IReadOnlyCollection<AssessedLine> lines, string one, string several)
+    protected static string Verb(IReadOnlyList<AssessedLine> lines, string one, string several)
     {
         ArgumentNullException.ThrowIfNull(lines);
         return lines.Select(line => line.Material.Name).Distinct(StringComparer.Ordinal).Skip(1).Any() ? several : one;

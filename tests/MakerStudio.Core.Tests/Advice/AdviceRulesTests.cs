@@ -45,4 +45,17 @@ public class AdviceRulesTests
             Assert.All(each.Workings, step => Assert.NotEmpty(step.Says(CultureInfo.InvariantCulture)));
         });
     }
+
+    [Fact]
+    public void Page_NamesEveryRule()
+    {
+        DirectoryInfo? folder = new(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "MakerStudio.sln")))
+        {
+            folder = folder.Parent;
+        }
+
+        string page = File.ReadAllText(Path.Combine(folder!.FullName, "docs", "science", "advice.md"));
+        Assert.All(AdviceRules.All, rule => Assert.Contains($"| `{rule.Key}` |", page, StringComparison.Ordinal));
+    }
 }

@@ -33,8 +33,8 @@ public sealed class CitrusOxidation : AdviceRule
     public override IEnumerable<AdviceGiven> Judge(AdviceBasis basis)
     {
         ArgumentNullException.ThrowIfNull(basis);
-        AssessedLine[] citrus = [.. basis.Lines.Where(basis.IsCitrus)];
-        if (citrus.Length == 0)
+        IReadOnlyList<AssessedLine> citrus = basis.Citrus;
+        if (citrus.Count == 0)
         {
             yield break;
         }

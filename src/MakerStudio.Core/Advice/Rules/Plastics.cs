@@ -35,7 +35,7 @@ public sealed class Plastics : AdviceRule
             yield break;
         }
 
-        string what = (hasAlcohol, basis.Scent.Count > 0, basis.Scent.Any(basis.IsCitrus)) switch
+        string what = (hasAlcohol, basis.Scent.Count > 0, basis.Citrus.Count > 0) switch
         {
             (true, true, true) => "Alcohol, scent and citrus terpenes",
             (true, true, false) => "Alcohol and scent",

@@ -48,7 +48,7 @@ public sealed class SolubiliserRatio : AdviceRule
         }
 
         decimal ratio = decimal.Round(solubiliser / scent, RatioDecimals);
-        decimal most = basis.Scent.Any(basis.IsCitrus) ? MostForCitrus : Most;
+        decimal most = basis.Citrus.Count > 0 ? MostForCitrus : Most;
         WorkingStep workings = Step($"Solubiliser {100 * solubiliser:0.00} % ÷ scent {100 * scent:0.00} % = {ratio:0.00}; usual {Usual:0} to {most:0}, least {Least:0}.");
         AssessedLine[] lines = [.. basis.OfKind(MaterialKind.Solubiliser)];
         if (ratio < Least)
