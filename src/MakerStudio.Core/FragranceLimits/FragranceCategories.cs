@@ -50,6 +50,9 @@ public static class FragranceCategories
         return All.FirstOrDefault(category => category.Keys.Contains(plain, StringComparer.Ordinal));
     }
 
+    /// <summary>"10A" of "10a" or "Category 10 A"; null where there is no such category.</summary>
+    public static string? KeyOf(string? typed) => string.IsNullOrWhiteSpace(typed) || Find(typed) is null ? null : Plain(typed);
+
     /// <summary>The figure for a category, whether it is written "10A", "10a" or "Category 10 A"; null where it is missing.</summary>
     internal static decimal? In(IReadOnlyDictionary<string, decimal> byCategory, string category)
     {

@@ -35,19 +35,12 @@ public sealed record SubstanceRow(
     /// <summary>The row as a substance, with the table named as its source.</summary>
     public ClassifiedSubstance ToSubstance() => new(Name, Cas, new(
         ClassificationText.Parse(Classes).Entries,
-        ReadLimits(),
+        SpecificLimitText.Parse(Limits).Limits,
         ReadEstimates(),
         AcuteM,
         ChronicM,
         driesSkin: DriesSkin,
         from: SubstanceTable.Source));
-
-    private IEnumerable<SpecificLimit> ReadLimits() =>
-        from text in (Limits ?? "").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-        let gap = text.LastIndexOf(' ')
-        select new SpecificLimit(
-            ClassificationText.Parse(text[..gap]).Entries[0].Category,
-            decimal.Parse(text[gap..], System.Globalization.CultureInfo.InvariantCulture));
 
     private IEnumerable<AcuteEstimate> ReadEstimates()
     {
