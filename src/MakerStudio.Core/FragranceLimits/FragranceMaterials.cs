@@ -41,7 +41,7 @@ internal static class FragranceMaterials
 {
     private const decimal Whole = 100m;
 
-    /// <summary>Scents, pre-blends, and whatever has a certificate. The same material on two lines is one.</summary>
+    /// <summary>Scents, pre-blends with scent in them, and whatever has a certificate. The same material on two lines is one.</summary>
     internal static IReadOnlyList<FragranceMaterialUse> In(AssessedFormula formula, string category) =>
     [
         .. formula.Lines.Where(line => IsFragrance(line.Material))
@@ -51,7 +51,8 @@ internal static class FragranceMaterials
     ];
 
     internal static bool IsFragrance(AssessedMaterial material) =>
-        material.Kind is MaterialKind.FragranceOil or MaterialKind.EssentialOil or MaterialKind.PreBlend || material.Certificate is not null;
+        material.Certificate is not null
+        || material is { Kind: MaterialKind.FragranceOil or MaterialKind.EssentialOil } or { Kind: MaterialKind.PreBlend, ScentShare: not 0 };
 
     private static FragranceMaterialUse Use(AssessedLine[] lines, string category)
     {

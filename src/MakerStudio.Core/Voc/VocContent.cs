@@ -1,5 +1,4 @@
 using MakerStudio.Core.Assessing;
-using MakerStudio.Core.Materials;
 using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Voc;
@@ -61,32 +60,17 @@ public sealed record VocContent(
             ]);
     }
 
-    private sealed record VocLine(AssessedLine Line, VocShare Share)
-    {
-        internal bool IsFragrance => Line.Material.Kind is MaterialKind.FragranceOil or MaterialKind.EssentialOil;
-
-        internal decimal Percent => Line.Fraction * Share.Percent;
-
-        internal decimal Unknown => Line.Fraction * Share.Unknown;
-    }
-
     private static List<VocLine> Lines(AssessedFormula formula, VocDefinition definition) =>
         [.. formula.Lines.Where(line => line.Fraction > 0).Select(line => new VocLine(line, VocShare.Of(line.Material, definition)))];
 
-    private static VocFigure Sum(VocDefinition definition, List<VocLine> lines, FragranceExemption exemption)
-    {
-        const decimal whole = 100m;
-        List<VocLine> fragrance = lines.FindAll(line => line.IsFragrance);
-        List<VocLine> others = lines.FindAll(line => !line.IsFragrance);
-        return new(
-            definition,
-            others.Sum(line => line.Percent),
-            fragrance.Sum(line => line.Percent),
-            whole * fragrance.Sum(line => line.Line.Fraction),
-            others.Sum(line => line.Unknown),
-            fragrance.Sum(line => line.Unknown),
-            exemption);
-    }
+    private static VocFigure Sum(VocDefinition definition, List<VocLine> lines, FragranceExemption exemption) => new(
+        definition,
+        lines.Sum(line => line.Percent - line.FragrancePercent),
+        lines.Sum(line => line.FragrancePercent),
+        lines.Sum(line => line.FragranceWhole),
+        lines.Sum(line => line.Unknown - line.FragranceUnknown),
+        lines.Sum(line => line.FragranceUnknown),
+        exemption);
 
     /// <summary>A line once, by the definition under which more of it is unknown.</summary>
     private static IEnumerable<NotKnown> UnknownLines(List<VocLine> federal, List<VocLine> california) =>
