@@ -31,7 +31,7 @@ public static class FormulaMixture
         IReadOnlyList<Constituent> all = material.Strength is { } strength ? WithAlcohol(stated, strength, IsPropanol(material))
             : cas is not null && (stated.Length == 0 || Substances.Find(cas) is not null) ? WithItself(stated, cas, material.Name)
             : stated;
-        // A density of the table is of one temperature and one substance; it stands in only where 20 °C is that of the line.
+        // The table's density stands in for a missing one where the line is that substance and nothing else.
         Substance? substance = stated.Length == 0 && material.Strength is null ? Substances.Find(cas) : null;
         return new(
             line.LineId,
@@ -81,7 +81,7 @@ public static class FormulaMixture
     private static Constituent[] Stated(AssessedMaterial material)
     {
         Constituent[] parts = [.. material.Composition.Select(part => new Constituent(
-            CasNumber.TryParse(part.Cas, out CasNumber? cas, out _) ? cas : null,
+            CasNumber.TryParse(part.Cas ?? SubstanceNames.CasOf(part.Name), out CasNumber? cas, out _) ? cas : null,
             part.Name,
             (double)(part.StatedPercent ?? ((part.LowPercent + part.HighPercent) / 2)) / Percent))];
         double sum = parts.Sum(part => part.MassFraction);
