@@ -42,4 +42,12 @@ public sealed class ContainerCandle : ProductKind
     public override string AfterRestWord => "pack";
 
     public override string ContainerWord => "jar";
+
+    public override IReadOnlyList<ProductCaution> Cautions { get; } =
+    [
+        ProductCaution.OfCandles("Never leave it burning alone."),
+        ProductCaution.OfCandles("Burn it away from anything that can catch fire."),
+        ProductCaution.OfCandles("Keep it from children and pets."),
+        ProductCaution.Usual("Trim the wick to 5 mm before you light it. Stop when 10 mm of wax is left."),
+    ];
 }

@@ -25,4 +25,11 @@ public sealed class LinenSpray : ProductKind
     public override IReadOnlyList<VocForm> VocForms => [VocForm.Liquid, VocForm.FabricSpray, VocForm.OdorRemover];
 
     public override IReadOnlyList<decimal> UsualSizes => [100m, 250m];
+
+    public override IReadOnlyList<ProductCaution> Cautions { get; } =
+    [
+        ProductCaution.Usual("Try it on a hidden spot and let it dry first."),
+        ProductCaution.Usual("Not on silk, leather or skin."),
+        ProductCaution.Usual("Keep from children and pets."),
+    ];
 }

@@ -95,4 +95,10 @@ public abstract class ProductKind
 
     /// <summary>Whether it is sold as made here, rather than used in other formulas.</summary>
     public virtual bool IsSold => true;
+
+    /// <summary>What a buyer calls it; stands on the label beside the scent's name.</summary>
+    public virtual string LabelName => Name.Split(',')[0];
+
+    /// <summary>For whoever uses it, the gravest first; none for what is not sold.</summary>
+    public virtual IReadOnlyList<ProductCaution> Cautions => [];
 }

@@ -25,4 +25,11 @@ public sealed class ReedDiffuser : ProductKind
     public override IReadOnlyList<VocForm> VocForms => [VocForm.Liquid];
 
     public override IReadOnlyList<decimal> UsualSizes => [100m, 200m];
+
+    public override IReadOnlyList<ProductCaution> Cautions { get; } =
+    [
+        ProductCaution.Usual("Stand it upright on a tray; wipe up drops at once, they mark wood and paint."),
+        ProductCaution.Usual("Keep away from flames."),
+        ProductCaution.Usual("Keep from children and pets. Not for drinking."),
+    ];
 }

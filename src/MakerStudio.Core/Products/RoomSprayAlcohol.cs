@@ -25,4 +25,11 @@ public sealed class RoomSprayAlcohol : ProductKind
     public override IReadOnlyList<VocForm> VocForms => [VocForm.Liquid];
 
     public override IReadOnlyList<decimal> UsualSizes => [50m, 100m];
+
+    public override IReadOnlyList<ProductCaution> Cautions { get; } =
+    [
+        ProductCaution.Usual("Spray into the air, never at a flame or a hot surface."),
+        ProductCaution.Usual("Not on skin, finished wood or food."),
+        ProductCaution.Usual("Keep from children and pets."),
+    ];
 }

@@ -25,4 +25,11 @@ public sealed class RoomSprayWater : ProductKind
     public override IReadOnlyList<VocForm> VocForms => [VocForm.Liquid];
 
     public override IReadOnlyList<decimal> UsualSizes => [50m, 100m];
+
+    public override IReadOnlyList<ProductCaution> Cautions { get; } =
+    [
+        ProductCaution.Usual("Spray into the air."),
+        ProductCaution.Usual("Not on skin, finished wood, screens or food."),
+        ProductCaution.Usual("Keep from children and pets."),
+    ];
 }

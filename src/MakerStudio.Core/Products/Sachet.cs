@@ -37,4 +37,10 @@ public sealed class Sachet : ProductKind
     public override string FillWord => "pack";
 
     public override string ContainerWord => "bag";
+
+    public override IReadOnlyList<ProductCaution> Cautions { get; } =
+    [
+        ProductCaution.Usual("Not for eating: keep it from children and pets."),
+        ProductCaution.Usual("Do not lay it on finished wood or cloth that stains."),
+    ];
 }

@@ -44,4 +44,11 @@ public sealed class WaxMelt : ProductKind
     public override string AfterRestWord => "pack";
 
     public override string ContainerWord => "bag";
+
+    public override IReadOnlyList<ProductCaution> Cautions { get; } =
+    [
+        ProductCaution.Usual("Melt it only in a warmer made for wax, never alone."),
+        ProductCaution.Usual("Hot wax burns: keep it from children and pets."),
+        ProductCaution.Usual("Never pour water on burning wax."),
+    ];
 }
