@@ -30,9 +30,11 @@ public sealed record MeasuredFacts(
 /// <param name="Lines">In the order of addition; fractions sum to 1.</param>
 /// <param name="PackMillilitres">Capacity of the smallest pack it is sold in; null where none is decided.</param>
 /// <param name="EnoughScent">From the studio's own trials: the share of scent, as a fraction of what the kind's load is a share of, above which more stopped helping; null where not tried.</param>
+/// <param name="HasSealedSpray">Whether the sprayer is sealed on, so that nobody can drink from the pack; null where nobody said, which is taken as no.</param>
 public sealed record AssessedFormula(
     ProductKind Kind,
     IReadOnlyList<AssessedLine> Lines,
     MeasuredFacts Measured,
     decimal? PackMillilitres = null,
-    decimal? EnoughScent = null);
+    decimal? EnoughScent = null,
+    bool? HasSealedSpray = null);

@@ -35,7 +35,7 @@ internal static class FlashDecisions
 
     internal static FlashDecision OfEstimate(double celsius, double? error, Mixture mixture, IReadOnlyList<LeftOut> leftOut)
     {
-        double reach = Math.Max(Margin, error ?? Margin);
+        double reach = ReachOf(error);
         // Above the limits the estimate has to clear the margin; below them its own error is enough.
         FlammableCategory takeAs = celsius < FlammableBands.LowLimit + reach ? FlammableCategory.Category2
             : celsius <= FlammableBands.HighLimit + reach ? FlammableCategory.Category3
@@ -60,6 +60,9 @@ internal static class FlashDecisions
             ? new(takeAs, false, $"The estimate cannot decide whether it is classified: the limit of 60 °C is within its reach. {AskTest} Until then take Category 3.")
             : new(takeAs, true, $"By the estimate, {InWords(takeAs)}. A closed-cup test overrides.");
     }
+
+    /// <summary>°C that an estimate must lie above a limit to decide.</summary>
+    internal static double ReachOf(double? error) => Math.Max(Margin, error ?? Margin);
 
     private static bool IsUndecidedStrength(Mixture mixture) =>
         mixture.AlcoholPart is EthanolStrength part && Math.Round(part.PercentVolume) is >= UndecidedFrom and <= UndecidedTo;

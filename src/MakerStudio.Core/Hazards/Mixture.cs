@@ -23,7 +23,12 @@ public enum HazardScheme
 
 /// <param name="Degrees">°C, closed cup.</param>
 /// <param name="IsMeasured">False for an estimate by calculation.</param>
-public sealed record FlashPointValue(decimal Degrees, bool IsMeasured);
+/// <param name="Margin">°C that an estimate must lie above a limit to decide, at least 5; 0 where nothing in it burns. Nothing for a measured one.</param>
+public sealed record FlashPointValue(decimal Degrees, bool IsMeasured, decimal Margin = FlashPointValue.LeastMargin)
+{
+    /// <summary>°C (CLP Annex I, 2.6.4.2 and 2.6.4.3, from memory).</summary>
+    public const decimal LeastMargin = 5m;
+}
 
 /// <param name="Percent">Of the finished mixture, by weight, 0 to 100.</param>
 public sealed record HazardLine(Guid LineId, string Name, decimal Percent, MaterialHazards Material);
@@ -103,10 +108,11 @@ public sealed class Mixture
     /// <summary>The same ingredients, less what these lines bring.</summary>
     private static IEnumerable<Ingredient> Without(List<HazardLine> lines, List<Ingredient> ingredients)
     {
-        HashSet<Guid> left = [.. lines.Select(line => line.LineId)];
+        // By name too: a pre-blend's materials stand under the one line that brings them all.
+        HashSet<(Guid, string)> left = [.. lines.Select(line => (line.LineId, line.Name))];
         foreach (Ingredient each in ingredients)
         {
-            List<LineShare> kept = [.. each.Lines.Where(share => !left.Contains(share.LineId))];
+            List<LineShare> kept = [.. each.Lines.Where(share => !left.Contains((share.LineId, share.LineName)))];
             if (kept.Count == each.Lines.Count)
             {
                 yield return each;

@@ -32,4 +32,6 @@ public sealed class LinenSpray : ProductKind
         ProductCaution.Usual("Not on silk, leather or skin."),
         ProductCaution.Usual("Keep from children and pets."),
     ];
+
+    public override bool IsSprayed => true;
 }

@@ -93,6 +93,9 @@ public abstract class ProductKind
     /// <summary>Forms of the VOC rules that may fit it. The studio decides by what its label claims.</summary>
     public abstract IReadOnlyList<VocForm> VocForms { get; }
 
+    /// <summary>Whether it is breathed as a mist rather than as a vapour.</summary>
+    public virtual bool IsSprayed => false;
+
     /// <summary>Whether it is sold as made here, rather than used in other formulas.</summary>
     public virtual bool IsSold => true;
 

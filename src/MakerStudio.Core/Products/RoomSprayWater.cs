@@ -32,4 +32,6 @@ public sealed class RoomSprayWater : ProductKind
         ProductCaution.Usual("Not on skin, finished wood, screens or food."),
         ProductCaution.Usual("Keep from children and pets."),
     ];
+
+    public override bool IsSprayed => true;
 }

@@ -1,10 +1,11 @@
+using System.Globalization;
 using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Hazards.Rules;
 
 /// <summary>
 /// Flammable liquids by flash point and initial boiling point of the finished mixture. A calculated flash point
-/// decides only where it lies at least 5 °C above a limit (2.6.4.3): nearer, the more severe category is assumed. With
+/// decides only where it lies at least 5 °C above a limit (2.6.4.3), or farther where its own error is larger: nearer, the more severe category is assumed. With
 /// no flash point at all, the most flammable ingredient's category is.
 /// </summary>
 public sealed class FlammableLiquid : HazardRule
@@ -23,9 +24,6 @@ public sealed class FlammableLiquid : HazardRule
 
     /// <summary>°C; above it a liquid that does not sustain combustion need not be category 3.</summary>
     private const decimal MayNotSustainAbove = 35m;
-
-    /// <summary>°C between a calculated flash point and a limit.</summary>
-    private const decimal MarginOfCalculation = 5m;
 
     private static readonly Citation Table = new("CLP Annex I, Table 2.6.1", DataStatus.Read);
     private static readonly Citation Sustained = new("CLP Annex I, 2.6.4.5; UN Manual of Tests and Criteria, 32.5.2 (test L.2)", DataStatus.Memory);
@@ -61,12 +59,12 @@ public sealed class FlammableLiquid : HazardRule
     private static RuleResult ByFlashPoint(Mixture mixture, FlashPointValue flash)
     {
         HazardCategory? plain = CategoryAt(flash.Degrees, mixture);
-        HazardCategory? cautious = flash.IsMeasured ? plain : CategoryAt(flash.Degrees - MarginOfCalculation, mixture);
+        HazardCategory? cautious = flash.IsMeasured ? plain : CategoryAt(flash.Degrees - flash.Margin, mixture);
         var unknown = new List<UnknownHazard>();
         if (cautious != plain)
         {
             unknown.Add(new(
-                "The flash point is calculated and lies within 5 °C above a limit.",
+                string.Create(CultureInfo.InvariantCulture, $"The flash point is calculated and lies within {flash.Margin:0.#} °C above a limit."),
                 "The more severe category is assumed; a closed-cup test decides.", HazardClass.FlammableLiquid, null));
         }
 
