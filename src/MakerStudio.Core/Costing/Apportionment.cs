@@ -42,6 +42,27 @@ public static class Apportionment
         return shares;
     }
 
+    /// <summary>
+    /// Rounds amounts to whole coins so that they add up to their rounded sum: each is cut down, and the coins left
+    /// over go to those that lost most, the earlier first. For tables whose lines must add up as printed.
+    /// </summary>
+    /// <param name="amounts">Of any sign.</param>
+    /// <param name="decimals">Decimals of the coin, 0 to 6.</param>
+    /// <param name="sum">What they add up to, where that is known better than by adding; within a coin of it.</param>
+    public static IReadOnlyList<decimal> RoundTogether(IReadOnlyList<decimal> amounts, int decimals = 2, decimal? sum = null)
+    {
+        ArgumentNullException.ThrowIfNull(amounts);
+        var coin = Coin(decimals);
+        var rounded = amounts.Select(a => decimal.Floor(a / coin) * coin).ToArray();
+        var open = (int)((decimal.Round(sum ?? amounts.Sum(), decimals, MidpointRounding.AwayFromZero) - rounded.Sum()) / coin);
+        foreach (var i in Enumerable.Range(0, rounded.Length).OrderByDescending(i => amounts[i] - rounded[i]).Take(open))
+        {
+            rounded[i] += coin;
+        }
+
+        return rounded;
+    }
+
     /// <summary>The smallest coin of a currency with that many decimals, e.g. 0.01.</summary>
     public static decimal Coin(int decimals)
     {

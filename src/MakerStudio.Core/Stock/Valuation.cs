@@ -1,141 +1,105 @@
 namespace MakerStudio.Core.Stock;
 
-/// <param name="Lot">Names the purchase; must be its own for specific identification.</param>
-/// <param name="Quantity">Above 0.</param>
-/// <param name="UnitCost">0 or more, not rounded.</param>
-public sealed record Purchase(string Lot, DateOnly On, decimal Quantity, decimal UnitCost)
+/// <summary>How the books say which purchase a unit that left had come from. Which lot is *picked* is another matter: see <see cref="LotChoice"/>.</summary>
+public enum ValuationMethod
 {
-    public decimal Cost => Quantity * UnitCost;
+    /// <summary>First in, first out: what came first is taken as gone first.</summary>
+    Fifo,
+
+    /// <summary>One average over all that was there in the financial year; within the year, over the year so far.</summary>
+    WeightedAverage,
+
+    /// <summary>The average is worked out anew after each receipt, and never rounded midway.</summary>
+    MovingAverage,
+
+    /// <summary>Each lot keeps its own cost.</summary>
+    SpecificLot,
 }
 
-/// <param name="Quantity">Above 0.</param>
-/// <param name="Lot">The purchase it came from; only specific identification looks at it.</param>
-public sealed record Sale(DateOnly On, decimal Quantity, string? Lot = null);
+/// <summary>A movement of the ledger as the books see it.</summary>
+/// <param name="Id">Orders movements of one moment.</param>
+/// <param name="Quantity">Above 0 came in, below 0 went out; in the finest unit kept.</param>
+/// <param name="Value">Of what came in, for the whole quantity, 0 or more; not looked at for what went out.</param>
+/// <param name="Reverses">The movement it undoes, of the same quantity the other way.</param>
+public sealed record ValuedMovement(long Id, DateTimeOffset At, string Lot, decimal Quantity, decimal Value = 0m, long? Reverses = null);
 
-/// <summary>Not rounded. <see cref="Ending"/> and <see cref="CostOfSales"/> add up to <see cref="GoodsAvailable"/>.</summary>
-public sealed record StockValue(decimal GoodsAvailable, decimal Ending, decimal CostOfSales);
+/// <summary>The value of one material, or of one finished product, at a moment; not rounded.</summary>
+/// <param name="Received">All that came in up to then, entries that were undone left out.</param>
+/// <param name="Ending">What is there.</param>
+/// <param name="Issued">What went out; with <see cref="Ending"/> it adds up to <see cref="Received"/> exactly.</param>
+/// <param name="NotCovered">Went out before anything came in to cover it; it has no value yet.</param>
+/// <param name="Issues">The money of each movement out, by its id.</param>
+public sealed record StockValue(
+    decimal Quantity, decimal Received, decimal Ending, decimal Issued, decimal NotCovered, IReadOnlyDictionary<long, decimal> Issues);
 
 /// <summary>
-/// Puts a value on stock at the end of a period, opening stock being the first purchase. IAS 2 prescribes FIFO or
-/// weighted average for goods that are alike, specific identification for goods that are not. Which lot is *picked*
-/// is another matter: see <see cref="LotChoice"/>. On one day purchases come before sales.
+/// Puts a value on stock by replaying its movements. IAS 2 prescribes FIFO or weighted average for goods that are
+/// alike, specific identification for goods that are not.
 /// </summary>
-/// <remarks>
-/// Every method throws <see cref="ArgumentException"/> for a quantity that is not above zero, a cost below zero, or
-/// a sale of more than was there on its day: the ledger never holds such movements.
-/// </remarks>
 public static class Valuation
 {
-    /// <summary>First in, first out: the oldest purchases are taken as sold first.</summary>
-    public static StockValue Fifo(IReadOnlyList<Purchase> purchases, IReadOnlyList<Sale> sales)
+    /// <summary>
+    /// The value as it stood at a moment, seen from the movements up to then and no later ones. An entry that was
+    /// undone by then counts as never made.
+    /// </summary>
+    /// <param name="movements">Of one material or one product, in any order.</param>
+    /// <param name="asOf">Movements of this very moment count.</param>
+    /// <exception cref="ArgumentException">
+    /// A quantity is zero, a value below zero, an id comes twice, or a reversal does not fit what it undoes.
+    /// </exception>
+    public static StockValue Of(
+        ValuationMethod method, IEnumerable<ValuedMovement> movements, DateTimeOffset asOf, FinancialYears years)
     {
-        var layers = new Queue<(decimal Quantity, decimal UnitCost)>();
-        var costOfSales = 0m;
-        var onTop = (Quantity: 0m, UnitCost: 0m);
-        foreach (var step in InOrder(purchases, sales))
+        ArgumentNullException.ThrowIfNull(movements);
+        ArgumentNullException.ThrowIfNull(years);
+        var standing = Standing([.. movements.Where(m => m.At <= asOf)]).OrderBy(m => m.At).ThenBy(m => m.Id);
+        // All receipts of a year before its issues: then the running average is the average of the year.
+        IEnumerable<ValuedMovement> inOrder = method == ValuationMethod.WeightedAverage
+            ? standing.GroupBy(m => years.Of(m.At)).SelectMany(year => year.OrderBy(m => m.Quantity < 0))
+            : standing;
+        CostFlow flow = method switch
         {
-            if (step.Bought is { } bought)
-            {
-                layers.Enqueue((bought.Quantity, bought.UnitCost));
-                continue;
-            }
-            var wanted = step.Sold!.Quantity;
-            while (wanted > 0)
-            {
-                onTop = onTop.Quantity > 0 ? onTop : layers.Dequeue();
-                var taken = Math.Min(wanted, onTop.Quantity);
-                onTop.Quantity -= taken;
-                wanted -= taken;
-                costOfSales += taken * onTop.UnitCost;
-            }
+            ValuationMethod.Fifo => new FirstInFirstOut(),
+            ValuationMethod.SpecificLot => new PoolOfEach(m => m.Lot),
+            ValuationMethod.MovingAverage or ValuationMethod.WeightedAverage => new PoolOfEach(_ => string.Empty),
+            _ => throw new ArgumentOutOfRangeException(nameof(method)),
+        };
+        foreach (var movement in inOrder)
+        {
+            flow.Post(movement);
         }
-        var ending = layers.Append(onTop).Sum(l => l.Quantity * l.UnitCost);
-        return new StockValue(purchases.Sum(p => p.Cost), ending, costOfSales);
+
+        return flow.Value();
     }
 
-    /// <summary>Weighted average over the whole period: one unit cost for all that was available.</summary>
-    public static StockValue WeightedAverage(IReadOnlyList<Purchase> purchases, IReadOnlyList<Sale> sales)
+    /// <summary>The movements without those that were undone and what undid them.</summary>
+    private static List<ValuedMovement> Standing(IReadOnlyList<ValuedMovement> movements)
     {
-        _ = InOrder(purchases, sales);
-        var available = purchases.Sum(p => p.Cost);
-        var bought = purchases.Sum(p => p.Quantity);
-        var left = bought - sales.Sum(s => s.Quantity);
-        var ending = left == 0 ? 0 : available * left / bought;
-        return new StockValue(available, ending, available - ending);
-    }
-
-    /// <summary>Moving average: the average is worked out anew after each purchase, and never rounded midway.</summary>
-    public static StockValue MovingAverage(IReadOnlyList<Purchase> purchases, IReadOnlyList<Sale> sales)
-    {
-        var (quantity, value) = (0m, 0m);
-        foreach (var step in InOrder(purchases, sales))
+        var byId = new Dictionary<long, ValuedMovement>();
+        foreach (var movement in movements)
         {
-            if (step.Bought is { } bought)
+            if (movement.Quantity == 0 || movement.Value < 0 || !byId.TryAdd(movement.Id, movement))
             {
-                quantity += bought.Quantity;
-                value += bought.Cost;
-                continue;
-            }
-            var left = quantity - step.Sold!.Quantity;
-            value = left == 0 ? 0 : value * left / quantity;
-            quantity = left;
-        }
-        var available = purchases.Sum(p => p.Cost);
-        return new StockValue(available, value, available - value);
-    }
-
-    /// <summary>Specific identification: each sale names the lot it came from.</summary>
-    public static StockValue SpecificIdentification(IReadOnlyList<Purchase> purchases, IReadOnlyList<Sale> sales)
-    {
-        var lots = new Dictionary<string, (decimal Left, decimal UnitCost)>(StringComparer.Ordinal);
-        var costOfSales = 0m;
-        foreach (var step in InOrder(purchases, sales))
-        {
-            if (step.Bought is { } bought)
-            {
-                if (!lots.TryAdd(bought.Lot, (bought.Quantity, bought.UnitCost)))
-                {
-                    throw new ArgumentException($"Lot {bought.Lot} is bought twice.", nameof(purchases));
-                }
-                continue;
-            }
-            var sold = step.Sold!;
-            if (sold.Lot is null || !lots.TryGetValue(sold.Lot, out var lot) || lot.Left < sold.Quantity)
-            {
-                throw new ArgumentException(
-                    $"Lot {sold.Lot ?? "(none)"} does not hold the sale of {sold.On:yyyy-MM-dd}.", nameof(sales));
-            }
-            lots[sold.Lot] = (lot.Left - sold.Quantity, lot.UnitCost);
-            costOfSales += sold.Quantity * lot.UnitCost;
-        }
-        return new StockValue(
-            purchases.Sum(p => p.Cost), lots.Values.Sum(l => l.Left * l.UnitCost), costOfSales);
-    }
-
-    private readonly record struct Step(DateOnly On, Purchase? Bought, Sale? Sold);
-
-    private static List<Step> InOrder(IReadOnlyList<Purchase> purchases, IReadOnlyList<Sale> sales)
-    {
-        ArgumentNullException.ThrowIfNull(purchases);
-        ArgumentNullException.ThrowIfNull(sales);
-        if (purchases.Any(p => p.Quantity <= 0 || p.UnitCost < 0) || sales.Any(s => s.Quantity <= 0))
-        {
-            throw new ArgumentException("A quantity is not above zero, or a cost is below zero.", nameof(purchases));
-        }
-        // OrderBy keeps the order of equals, so purchases stay before the sales of their day.
-        var steps = purchases.Select(p => new Step(p.On, p, null))
-            .Concat(sales.Select(s => new Step(s.On, null, s)))
-            .OrderBy(s => s.On)
-            .ToList();
-        var onHand = 0m;
-        foreach (var step in steps)
-        {
-            onHand += step.Bought?.Quantity ?? -step.Sold!.Quantity;
-            if (onHand < 0)
-            {
-                throw new ArgumentException($"More is sold than was there on {step.On:yyyy-MM-dd}.", nameof(sales));
+                throw new ArgumentException($"Movement {movement.Id} has no quantity, a value below zero, or comes twice.", nameof(movements));
             }
         }
-        return steps;
+
+        // Latest first: a reversal that was itself reversed undoes nothing.
+        var undone = new HashSet<long>();
+        foreach (var reversal in movements.Where(m => m.Reverses is not null).OrderByDescending(m => m.At).ThenByDescending(m => m.Id))
+        {
+            if (!byId.TryGetValue(reversal.Reverses!.Value, out var original) || original.Quantity != -reversal.Quantity || original.Lot != reversal.Lot)
+            {
+                throw new ArgumentException($"Movement {reversal.Id} does not fit the movement it undoes.", nameof(movements));
+            }
+
+            if (!undone.Contains(reversal.Id))
+            {
+                undone.Add(reversal.Id);
+                undone.Add(original.Id);
+            }
+        }
+
+        return [.. movements.Where(m => !undone.Contains(m.Id))];
     }
 }

@@ -43,4 +43,13 @@ public class ApportionmentTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Apportionment.Share(-1m, [1m]));
         Assert.Throws<ArgumentOutOfRangeException>(() => Apportionment.Share(1m, [1m], 7));
     }
+
+    [Fact]
+    public void RoundTogether_AddsUpAsPrinted_AlsoBelowZero()
+    {
+        Assert.Equal([0.34m, 0.33m, 0.33m], Apportionment.RoundTogether([1m / 3m, 1m / 3m, 1m / 3m]));
+        Assert.Equal([1.01m, -0.34m], Apportionment.RoundTogether([1.006m, -0.336m]));
+        Assert.Equal([0m, 0m], Apportionment.RoundTogether([0.002m, 0.002m]));
+        Assert.Equal([1m, 0m], Apportionment.RoundTogether([0.5m, 0.4m], 0));
+    }
 }

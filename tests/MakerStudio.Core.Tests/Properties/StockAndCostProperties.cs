@@ -84,19 +84,6 @@ public class StockAndCostProperties
         });
 
     [Fact]
-    public void Fifo_EndingAndCostOfSales_AddUpToGoodsAvailable_AndMatchUnitByUnit() =>
-        Gen.Select(Gen.Select(Gen.Int[1, 9], Money).Array[1, 8], Gen.Int[0, 72]).Sample((bought, wanted) =>
-        {
-            var purchases = bought.Select((b, i) => new Purchase($"{i}", Today.AddDays(i), b.Item1, b.Item2)).ToList();
-            var units = purchases.SelectMany(p => Enumerable.Repeat(p.UnitCost, (int)p.Quantity)).ToList();
-            var sold = Math.Min(wanted, units.Count);
-            Sale[] sales = sold == 0 ? [] : [new(Today.AddDays(99), sold)];
-            var value = Valuation.Fifo(purchases, sales);
-            return value.Ending + value.CostOfSales == value.GoodsAvailable
-                && value.CostOfSales == units.Take(sold).Sum();
-        });
-
-    [Fact]
     public void BatchCost_TotalEqualsTheSumOfItsParts() =>
         Gen.Select(Uses, Uses, Money, Money, Gen.Int[0, 500]).Sample((materials, packaging, perBatch, perUnit, filled) =>
         {
