@@ -38,10 +38,13 @@ public sealed class AdviceBasis
     /// <summary>Places to which % vol are compared, so that 95 stays 95 after conversion.</summary>
     private const int VolumeDecimals = 2;
 
-    private readonly Dictionary<Guid, MixtureLine> _physical = [];
+    /// <summary>By the line itself: what a pre-blend is made of shares that line's id.</summary>
+    private readonly Dictionary<AssessedLine, MixtureLine> _physical = new(ReferenceEqualityComparer.Instance);
 
+    /// <param name="mixture">Of this formula, by <see cref="FormulaMixture"/>.</param>
     /// <param name="flashPoint">Null where it was not asked for; the lines' own stand in.</param>
     /// <param name="isBeingReleased">Whether this is the version somebody is about to release.</param>
+    /// <exception cref="ArgumentException">The mixture is of another formula.</exception>
     public AdviceBasis(
         AssessedFormula formula,
         Mixture mixture,
@@ -54,15 +57,11 @@ public sealed class AdviceBasis
         ArgumentNullException.ThrowIfNull(mixture);
         ArgumentNullException.ThrowIfNull(alcohol);
         Formula = formula;
-        foreach (MixtureLine line in mixture.Lines)
-        {
-            _physical.TryAdd(line.LineId, line);
-        }
-
         Density = density;
         FlashPoint = flashPoint;
         IsBeingReleased = isBeingReleased;
         Lines = [.. formula.Lines.Where(line => line.Fraction > 0)];
+        Match(mixture);
         Load = ScentLoad.Of(formula);
         Scent = [.. Lines.Where(line => ScentLoad.ShareOf(line.Material) > 0)];
         Form = Load.Basis switch { ScentLoad.Wax => ProductForm.Wax, ScentLoad.DryWeight => ProductForm.Dry, _ => ProductForm.Liquid };
@@ -72,8 +71,7 @@ public sealed class AdviceBasis
         Propanol = Lines.Sum(line => (double)line.Fraction * ShareIn(line, Known.Propanol));
         Vanillin = Lines.Sum(line => (double)line.Fraction * VanillinIn(line));
         AlcoholPercentVolume = alcohol.AlcoholPart is EthanolStrength part ? Math.Round(part.PercentVolume, VolumeDecimals) : null;
-        HashSet<Guid> bought = [.. Lines.Where(line => line.Material.Strength is not null).Select(line => line.LineId)];
-        AddedWater = mixture.Lines.Where(line => !bought.Contains(line.LineId)).Sum(line => line.MassFraction * line.Water);
+        AddedWater = Lines.Where(line => line.Material.Strength is null).Sum(line => (double)line.Fraction * _physical[line].Water);
     }
 
     public AssessedFormula Formula { get; }
@@ -151,11 +149,26 @@ public sealed class AdviceBasis
             : parts.Sum(part => substance.Is(part.Cas) ? part.MassFraction : 0);
     }
 
+    /// <summary>A mixture stands in the order of ids, and lines that share one keep their order.</summary>
+    private void Match(Mixture mixture)
+    {
+        AssessedLine[] inOrder = [.. Lines.OrderBy(line => line.LineId)];
+        if (inOrder.Length != mixture.Lines.Count)
+        {
+            throw new ArgumentException("The mixture is of another formula.", nameof(mixture));
+        }
+
+        for (int i = 0; i < inOrder.Length; i++)
+        {
+            _physical.TryAdd(inOrder[i], mixture.Lines[i]);
+        }
+    }
+
     internal double VanillinIn(AssessedLine line) =>
         (double?)line.Material.VanillinPercent / 100 ?? PartsOf(line).Sum(part => Known.Vanillin.Is(part.Cas) ? part.MassFraction : 0);
 
     internal IReadOnlyList<Constituent> PartsOf(AssessedLine line) =>
-        _physical.GetValueOrDefault(line.LineId)?.Constituents ?? [];
+        _physical[line].Constituents;
 
     private bool IsCitrus(AssessedLine line) => line.Material.HoldsCitrus || ShareIn(line, Known.Limonene) >= CitrusFromLimonene;
 
@@ -164,10 +177,10 @@ public sealed class AdviceBasis
         || PartsOf(line).Any(part => Known.Antioxidant.Is(part.Cas) || Known.Antioxidant.IsNamedIn(part.Name));
 
     internal bool HoldsWaterOrAlcohol(AssessedLine line) =>
-        ShareIn(line, Known.Propanol) > 0 || (_physical.GetValueOrDefault(line.LineId) is { } physical && physical.Water + physical.Ethanol > 0);
+        ShareIn(line, Known.Propanol) > 0 || _physical[line].Water + _physical[line].Ethanol > 0;
 
     /// <summary>Whether a line stands in the way of the mixture's density.</summary>
-    internal bool LacksDensity(AssessedLine line) => _physical.GetValueOrDefault(line.LineId) is { Density: null } physical
+    internal bool LacksDensity(AssessedLine line) => _physical[line] is { Density: null } physical
         && 1 - physical.Water - physical.Ethanol > MixtureLine.RoundingShare;
 
     public IEnumerable<AssessedLine> OfKind(MaterialKind kind) => Lines.Where(line => line.Material.Kind == kind);

@@ -99,4 +99,28 @@ public class OverriddenAdviceTests
             All(Spray(lines)).Select(each => (each.Rule, each.Kind, each.Subject, each.Measure)),
             All(Spray([.. lines.Reverse()])).Select(each => (each.Rule, each.Kind, each.Subject, each.Measure)));
     }
+
+    /// <summary>What a pre-blend is made of comes as lines that share its id; each keeps its own composition.</summary>
+    [Fact]
+    public void Basis_LinesThatShareAnId_KeepTheirOwnComposition()
+    {
+        var preBlend = new Guid("0193f2a0-0000-7000-8000-000000000009");
+        AssessedMaterial vanilla = OilMaterial with { Id = preBlend, Name = "Vanilla", VanillinPercent = null, Composition = [new("vanillin", "121-33-5", 10m, 10m)] };
+        AssessedLine[] lines = [Alcohol(80m), Oil(6m), new(preBlend, vanilla, 0.06m), Water(8m)];
+        AdviceBasis apart = AdviceBasis.Of(Spray(lines));
+        AdviceBasis together = AdviceBasis.Of(Spray([.. lines.Select(line => line with { LineId = preBlend })]));
+        Assert.Equal(0.08, together.AddedWater, 12);
+        Assert.Equal(0.006, together.Vanillin, 12);
+        Assert.Equal(
+            AdviceRules.Judge(apart).Select(each => (each.Rule, each.Kind, each.Subject)),
+            AdviceRules.Judge(together).Select(each => (each.Rule, each.Kind, each.Subject)));
+    }
+
+    [Fact]
+    public void Basis_MixtureOfAnotherFormula_IsRefused()
+    {
+        AdviceBasis basis = AdviceBasis.Of(Spray(Oil(12m), Alcohol(88m)));
+        Core.Blending.Mixture other = FormulaMixture.Of(Spray(Oil(12m), Dpm(8m), Alcohol(80m)));
+        Assert.Throws<ArgumentException>(() => new AdviceBasis(basis.Formula, other, Core.Blending.AlcoholContent.Of(other, null), basis.Density));
+    }
 }
