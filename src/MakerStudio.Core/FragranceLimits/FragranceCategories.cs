@@ -53,6 +53,12 @@ public static class FragranceCategories
     /// <summary>"10A" of "10a" or "Category 10 A"; null where there is no such category.</summary>
     public static string? KeyOf(string? typed) => string.IsNullOrWhiteSpace(typed) || Find(typed) is null ? null : Plain(typed);
 
+    /// <summary>Every key alone, "7A" and "7B" apart, in the order of the standards.</summary>
+    public static IReadOnlyList<string> Keys { get; } = [.. All.SelectMany(category => category.Keys)];
+
+    /// <summary>Where a key stands in that order; unknown ones first.</summary>
+    public static int Place(string key) => Keys.ToList().IndexOf(key);
+
     /// <summary>The figure for a category, whether it is written "10A", "10a" or "Category 10 A"; null where it is missing.</summary>
     internal static decimal? In(IReadOnlyDictionary<string, decimal> byCategory, string category)
     {

@@ -19,9 +19,9 @@ internal sealed class ScentShares
         var lines = await MadeOf.NewestReleased(db)
             .SelectMany(
                 v => db.FormulaLines.Where(l => l.FormulaVersionId == v.VersionId),
-                (v, l) => new { v.Makes, l.MaterialId, l.Material!.Kind, Fraction = l.Fraction ?? 0m })
+                (v, l) => new { v.Makes, l.Position, l.MaterialId, l.Material!.Kind, Fraction = l.Fraction ?? 0m })
             .ToListAsync(cancel);
-        return new(lines.GroupBy(l => l.Makes).ToDictionary(g => g.Key, g => g.Select(l => (l.MaterialId, l.Kind, l.Fraction)).ToArray()));
+        return new(lines.GroupBy(l => l.Makes).ToDictionary(g => g.Key, g => g.OrderBy(l => l.Position).Select(l => (l.MaterialId, l.Kind, l.Fraction)).ToArray()));
     }
 
     public decimal Of(Guid materialId, MaterialKind kind) => Of(materialId, kind, []);
