@@ -85,7 +85,7 @@ public sealed record FragranceCategoryUse(
 
     /// <summary>The share of fragrance at which a ratio comes to 1, when part of the ratio does not grow with it.</summary>
     private static decimal Reached(decimal all, decimal standing, decimal growing) =>
-        !LimitRatio.IsWithin(standing) || (standing >= 1 && growing > 0) ? 0
+        !LimitRatio.IsWithin(standing) || (standing >= 1 && growing > 0) || growing >= LimitRatio.FarBeyond ? 0
         : standing >= 1 || growing <= all * (1 - standing) / Whole ? Whole
         : all * (1 - standing) / growing;
 }

@@ -61,7 +61,7 @@ internal static class FragranceMaterials
         return new(
             material,
             [.. lines.Select(line => line.LineId)],
-            Whole * lines.Sum(line => line.Fraction),
+            LimitRatio.Sum(lines.Select(line => Whole * line.Fraction)),
             max is { } percent ? Math.Clamp(percent, 0, Whole) : null);
     }
 }

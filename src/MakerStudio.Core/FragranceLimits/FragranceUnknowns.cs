@@ -54,7 +54,7 @@ internal static class FragranceUnknowns
                     yield return new(
                         $"{each.Limit.Name} is restricted, and no limit for category {use.Category} is entered.",
                         "Its total is not compared. Enter the limit with its amendment.",
-                        from.Sum(part => part.Percent),
+                        LimitRatio.Sum(from.Select(part => part.Percent)),
                         [.. from.Select(part => part.Line.LineId).Distinct()]);
                 }
             }

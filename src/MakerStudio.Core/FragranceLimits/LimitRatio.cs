@@ -9,6 +9,9 @@ internal static class LimitRatio
     /// <summary>Fractions of a formula are kept to 12 decimals; this keeps their last digit from deciding.</summary>
     internal const int Digits = 8;
 
+    /// <summary>Sums are kept to this, so that the order of lines changes no digit of them.</summary>
+    internal const int SumDigits = 12;
+
     private const decimal Whole = 100m;
 
     /// <param name="percent">0 or more.</param>
@@ -22,6 +25,8 @@ internal static class LimitRatio
     }
 
     internal static bool IsWithin(decimal ratio) => Rounded(ratio) <= 1;
+
+    internal static decimal Sum(IEnumerable<decimal> values) => decimal.Round(values.Sum(), SumDigits);
 
     internal static decimal Rounded(decimal value) => decimal.Round(value, Digits);
 

@@ -56,7 +56,7 @@ internal static class SubstanceTotals
         SubstanceFrom[] from = [.. limit.Among(called).Where(shares.ContainsKey).SelectMany(identity => shares[identity].From)];
         return from.Length == 0 ? null : new(
             limit.Name,
-            from.Sum(each => each.Percent),
+            LimitRatio.Sum(from.Select(each => each.Percent)),
             limit.MaxPercent,
             limit.FromWords,
             limit.IsPhototoxic,

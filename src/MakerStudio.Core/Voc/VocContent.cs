@@ -20,6 +20,9 @@ public sealed record VocContent(
     IReadOnlyList<NotKnown> Unknown,
     IReadOnlyList<WorkingStep> Workings)
 {
+    /// <summary>Sums are kept to this, so that the order of lines changes no digit of them.</summary>
+    private const int SumDigits = 12;
+
     private static readonly Source Method = new("100 × (VOC − low-vapour-pressure − exempt − fragrance exempted) ÷ net contents", DataStatus.Derived);
     private static readonly Source AllFragrance = new("40 CFR 59.201(c); 17 CCR 94510", DataStatus.Memory);
 
@@ -63,14 +66,18 @@ public sealed record VocContent(
     private static List<VocLine> Lines(AssessedFormula formula, VocDefinition definition) =>
         [.. formula.Lines.Where(line => line.Fraction > 0).Select(line => new VocLine(line, VocShare.Of(line.Material, definition)))];
 
-    private static VocFigure Sum(VocDefinition definition, List<VocLine> lines, FragranceExemption exemption) => new(
-        definition,
-        lines.Sum(line => line.Percent - line.FragrancePercent),
-        lines.Sum(line => line.FragrancePercent),
-        lines.Sum(line => line.FragranceWhole),
-        lines.Sum(line => line.Unknown - line.FragranceUnknown),
-        lines.Sum(line => line.FragranceUnknown),
-        exemption);
+    private static VocFigure Sum(VocDefinition definition, List<VocLine> lines, FragranceExemption exemption)
+    {
+        decimal Sum(Func<VocLine, decimal> part) => decimal.Round(lines.Sum(part), SumDigits);
+        return new(
+            definition,
+            Sum(line => line.Percent - line.FragrancePercent),
+            Sum(line => line.FragrancePercent),
+            Sum(line => line.FragranceWhole),
+            Sum(line => line.Unknown - line.FragranceUnknown),
+            Sum(line => line.FragranceUnknown),
+            exemption);
+    }
 
     /// <summary>A line once, by the definition under which more of it is unknown.</summary>
     private static IEnumerable<NotKnown> UnknownLines(List<VocLine> federal, List<VocLine> california) =>
