@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using MakerStudio.Core.Materials;
 
 namespace MakerStudio.Core.Assessing;
@@ -22,7 +23,7 @@ public sealed record SubstanceFrom(AssessedLine Line, decimal Percent, ShareKnow
 /// <param name="Identity">Its CAS number, else its name in capitals.</param>
 /// <param name="Names">As the lines call it.</param>
 /// <param name="Percent">Of the finished product by weight: the stated shares, else the high ends.</param>
-public sealed record SubstanceShare(string Identity, IReadOnlyCollection<string> Names, decimal Percent, IReadOnlyList<SubstanceFrom> From);
+public sealed record SubstanceShare(string Identity, IReadOnlyList<string> Names, decimal Percent, IReadOnlyList<SubstanceFrom> From);
 
 /// <summary>
 /// What the lines are known to bring, by their compositions, and by the material itself where it is one substance or a
@@ -32,20 +33,29 @@ internal static class SubstanceShares
 {
     private const decimal Whole = 100m;
 
+    /// <summary>What a material holds stays the same while its amount is typed, so it is looked up once.</summary>
+    private static readonly ConditionalWeakTable<AssessedMaterial, List<Part>> Parts = [];
+
+    private sealed record Part(string Identity, string Name, decimal Percent, ShareKnown Known);
+
     /// <summary>By identity. The order of lines changes no sum.</summary>
     internal static IReadOnlyDictionary<string, SubstanceShare> Of(AssessedFormula formula)
     {
-        var found = new Dictionary<string, (SortedSet<string> Names, List<SubstanceFrom> From)>(StringComparer.Ordinal);
+        var found = new Dictionary<string, (List<string> Names, List<SubstanceFrom> From)>(StringComparer.Ordinal);
         foreach (AssessedLine line in formula.Lines.Where(line => line.Fraction > 0))
         {
-            foreach ((string identity, string name, decimal percent, ShareKnown known) in In(line.Material))
+            foreach ((string identity, string name, decimal percent, ShareKnown known) in Parts.GetValue(line.Material, In))
             {
                 if (!found.TryGetValue(identity, out var before))
                 {
-                    found.Add(identity, before = (new(StringComparer.OrdinalIgnoreCase), []));
+                    found.Add(identity, before = ([], []));
                 }
 
-                before.Names.Add(name);
+                if (!before.Names.Contains(name, StringComparer.OrdinalIgnoreCase))
+                {
+                    before.Names.Add(name);
+                }
+
                 before.From.Add(new(line, line.Fraction * percent, known));
             }
         }
@@ -63,8 +73,9 @@ internal static class SubstanceShares
     /// <summary>A blend may be called "Lemon oil" and be none.</summary>
     private static bool HasAnInventedName(MaterialKind kind) => kind is MaterialKind.FragranceOil or MaterialKind.PreBlend;
 
-    private static IEnumerable<(string Identity, string Name, decimal Percent, ShareKnown Known)> In(AssessedMaterial material)
+    private static List<Part> In(AssessedMaterial material)
     {
+        var parts = new List<Part>(material.Composition.Count + 1);
         bool listsItself = false;
         string? own = CasOf(material);
         foreach (StatedSubstance part in material.Composition)
@@ -72,12 +83,14 @@ internal static class SubstanceShares
             string identity = SubstanceNames.Identity(part.Name, part.Cas);
             listsItself |= identity == own;
             bool isExact = part.StatedPercent is not null || part.LowPercent == part.HighPercent;
-            yield return (identity, part.Name, part.StatedPercent ?? part.HighPercent, isExact ? ShareKnown.Exactly : ShareKnown.ByHighEnd);
+            parts.Add(new(identity, part.Name, part.StatedPercent ?? part.HighPercent, isExact ? ShareKnown.Exactly : ShareKnown.ByHighEnd));
         }
 
         if (own is not null && !listsItself)
         {
-            yield return (own, material.Name, Whole, ShareKnown.AsWhole);
+            parts.Add(new(own, material.Name, Whole, ShareKnown.AsWhole));
         }
+
+        return parts;
     }
 }

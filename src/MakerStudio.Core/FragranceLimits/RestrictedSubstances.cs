@@ -39,10 +39,14 @@ public static class RestrictedSubstances
     /// <summary>What holds in a category: the studio's own limits, and the built-in ones of substances it says nothing of.</summary>
     internal static IReadOnlyList<LimitInForce> In(string category, IReadOnlyList<SubstanceLimit> own)
     {
+        if (own.Count == 0)
+        {
+            return BuiltIn[category];
+        }
+
         List<LimitInForce> mine = [.. own.Select(limit => LimitInForce.Of(limit, category, LimitInForce.Studio, isOwn: true)).OfType<LimitInForce>()];
         HashSet<string> said = [.. mine.SelectMany(limit => limit.Identities)];
-        return [.. mine.Concat(BuiltIn[category].Where(limit => !said.Overlaps(limit.Identities)))
-            .OrderBy(limit => limit.Name, StringComparer.OrdinalIgnoreCase).ThenBy(limit => limit.MaxPercent)];
+        return Sorted(mine.Concat(BuiltIn[category].Where(limit => !said.Overlaps(limit.Identities))));
     }
 
     /// <summary>Restricted by the standards, without a limit here or among the studio's own.</summary>
@@ -55,7 +59,10 @@ public static class RestrictedSubstances
     private static readonly Dictionary<string, IReadOnlyList<LimitInForce>> BuiltIn = Categories.ToDictionary(
         category => category,
         IReadOnlyList<LimitInForce> (category) =>
-            [.. All.Select(each => LimitInForce.Of(each.Limit, category, each.Source, isOwn: false)).OfType<LimitInForce>()]);
+            Sorted(All.Select(each => LimitInForce.Of(each.Limit, category, each.Source, isOwn: false)).OfType<LimitInForce>()));
+
+    private static LimitInForce[] Sorted(IEnumerable<LimitInForce> limits) =>
+        [.. limits.OrderBy(limit => limit.Name, StringComparer.OrdinalIgnoreCase).ThenBy(limit => limit.MaxPercent)];
 
     private static RestrictedSubstance Read(DataRow row)
     {

@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Collections.Frozen;
+using System.Text;
 using MakerStudio.Core.Hazards;
 using MakerStudio.Core.Workings;
 
@@ -11,6 +13,8 @@ namespace MakerStudio.Core.Materials;
 public static class SubstanceNames
 {
     private static readonly string[] TablesWithNames = ["voc_substances.csv", "fragrance_allergens.csv", "fragrance_limits.csv"];
+
+    private static readonly SearchValues<char> InNumbers = SearchValues.Create("0123456789-");
 
     private static readonly Lazy<FrozenDictionary<string, string>> Numbers = new(Read);
 
@@ -26,14 +30,14 @@ public static class SubstanceNames
         string.IsNullOrWhiteSpace(cas) ? CasOf(name) ?? Plain(name).ToUpperInvariant() : PlainCas(cas);
 
     /// <summary>Spaces around it and other dashes do not make another number.</summary>
-    private static string PlainCas(string cas) => cas.All(c => char.IsAsciiDigit(c) || c == '-') ? cas
+    private static string PlainCas(string cas) => !cas.AsSpan().ContainsAnyExcept(InNumbers) ? cas
         : CasNumber.TryParse(cas, out CasNumber? number, out _) ? number.Text
         : cas.Trim();
 
     /// <summary>One space between words, and Greek letters written out.</summary>
     private static string Plain(string name)
     {
-        string written = name.Any(c => c > '\u007f')
+        string written = !Ascii.IsValid(name)
             ? name.Replace("α", "alpha", StringComparison.Ordinal).Replace("β", "beta", StringComparison.Ordinal)
                 .Replace("γ", "gamma", StringComparison.Ordinal).Replace("δ", "delta", StringComparison.Ordinal)
             : name;

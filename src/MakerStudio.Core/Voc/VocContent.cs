@@ -102,7 +102,7 @@ public sealed record VocContent(
         {
             foreach (VocFinding finding in line.Share.Findings)
             {
-                yield return new(rule, $"{line.Line.Material.Name}: {finding.Saying}", finding.Source, line.Line.LineId);
+                yield return new(rule, finding.Saying, finding.Source, line.Line.LineId);
             }
 
             yield return new(rule, $"{line.Line.Material.Name}: {100 * line.Line.Fraction:0.00##} % of the product × {line.Share.Percent:0.##} % = {line.Percent:0.00##} %.", Method, line.Line.LineId);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using MakerStudio.Core.Alcoholometry;
 using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Materials;
@@ -6,7 +7,7 @@ using MakerStudio.Core.Workings;
 namespace MakerStudio.Core.Voc;
 
 /// <summary>One finding about what a material holds.</summary>
-/// <param name="Saying">Follows the material's name and a colon.</param>
+/// <param name="Saying">A sentence that begins with the material's name.</param>
 internal sealed record VocFinding(FormattableString Saying, Source Source);
 
 /// <summary>How much of a material counts as VOC under a definition. Per cent of the material by weight.</summary>
@@ -18,6 +19,9 @@ internal sealed record VocShare(decimal Percent, decimal Unknown, string? WhatIs
     private const decimal Whole = 100m;
     private const int Digits = 10;
 
+    /// <summary>What a material holds stays the same while its amount is typed, so it is judged once.</summary>
+    private static readonly ConditionalWeakTable<AssessedMaterial, ByDefinition> Judged = [];
+
     private static readonly Source Statement = new("the supplier's statement for this material", DataStatus.Read);
     private static readonly Source Careful = new("what is not known is taken as VOC", DataStatus.Derived);
     private static readonly Source Sheet = new("the strength stated for this material", DataStatus.Read);
@@ -25,11 +29,26 @@ internal sealed record VocShare(decimal Percent, decimal Unknown, string? WhatIs
     private static readonly Source WaxRule = new("17 CCR 94508, LVP-VOC (B); waxes have more than 12 carbon atoms", DataStatus.Memory);
     private static readonly Source WaterRule = new("40 CFR 51.100(s); 17 CCR 94508", DataStatus.Memory);
 
+    private sealed record ByDefinition(VocShare Federal, VocShare California);
+
+    /// <summary>The states after the model rule leave out what California leaves out.</summary>
+    internal static VocShare Of(AssessedMaterial material, VocDefinition definition)
+    {
+        ByDefinition both = Judged.GetValue(material, each => new(Judge(each, VocDefinition.UsFederal), Judge(each, VocDefinition.California)));
+        return definition == VocDefinition.UsFederal ? both.Federal : both.California;
+    }
+
+    private static VocShare Judge(AssessedMaterial material, VocDefinition definition)
+    {
+        VocShare share = ByWhatIsKnown(material, definition);
+        return share with { Findings = [.. share.Findings.Select(finding => finding with { Saying = $"{material.Name}: {finding.Saying}" })] };
+    }
+
     /// <summary>
     /// By the first of these that is known: the supplier's stated share, a stated strength, the substance it is, its
     /// composition, its kind.
     /// </summary>
-    internal static VocShare Of(AssessedMaterial material, VocDefinition definition)
+    private static VocShare ByWhatIsKnown(AssessedMaterial material, VocDefinition definition)
     {
         VocShare? alcohol = material.Strength is { } strength ? OfAlcohol(material, strength, definition) : null;
         if (material.VolatilePercent is { } stated)
@@ -81,13 +100,9 @@ internal sealed record VocShare(decimal Percent, decimal Unknown, string? WhatIs
         VocShare others = OfParts(
             material.Composition.Where(part => SubstanceNames.Identity(part.Name, part.Cas) != (material.Cas?.Text ?? Substances.EthanolCas)),
             definition,
-            (Why: "the rest is water", Sheet));
-        return others with
-        {
-            Percent = Math.Min(Whole, alcohol + others.Percent),
-            Unknown = Math.Min(Whole - alcohol, others.Unknown),
-            Findings = [finding, .. others.Findings],
-        };
+            (Why: "the rest is water", Sheet),
+            Whole - alcohol);
+        return others with { Percent = alcohol + others.Percent, Findings = [finding, .. others.Findings] };
     }
 
     /// <summary>% by weight, by OIML R 22.</summary>
@@ -114,7 +129,9 @@ internal sealed record VocShare(decimal Percent, decimal Unknown, string? WhatIs
     /// Parts that are out count by their low end and parts that count by their high end, so that the result is not too
     /// low. What is listed nowhere counts as well, unless <paramref name="rest"/> says why it does not.
     /// </summary>
-    private static VocShare OfParts(IEnumerable<StatedSubstance> parts, VocDefinition definition, (string Why, Source Source)? rest)
+    /// <param name="most">What the parts and the rest can come to.</param>
+    private static VocShare OfParts(
+        IEnumerable<StatedSubstance> parts, VocDefinition definition, (string Why, Source Source)? rest, decimal most = Whole)
     {
         var findings = new List<VocFinding>();
         var unknownNames = new SortedSet<string>(StringComparer.Ordinal);
@@ -141,9 +158,9 @@ internal sealed record VocShare(decimal Percent, decimal Unknown, string? WhatIs
             }
         }
 
-        surelyOut = Math.Min(surelyOut, Whole);
-        counted = Math.Min(counted, Whole - surelyOut);
-        decimal open = Whole - surelyOut - counted;
+        surelyOut = Math.Min(surelyOut, most);
+        counted = Math.Min(counted, most - surelyOut);
+        decimal open = most - surelyOut - counted;
         decimal unknown = rest is null ? open : Math.Min(unjudged, open);
         findings.AddRange(AboutTheRest(unknown, open, rest));
         return new(counted + unknown, unknown, unknown > 0 ? InWords(unknownNames, rest is null) : null, findings);
