@@ -1,5 +1,9 @@
 using System.Linq.Expressions;
+using System.Text.Json.Serialization;
+using MakerStudio.Core.Advice;
+using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Blending;
+using MakerStudio.Core.Quantities;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
@@ -8,7 +12,32 @@ namespace MakerStudio.Services.Formulation;
 
 /// <param name="ProductKind">Key of the product kind in Core/Products.</param>
 /// <param name="Version">For stale-edit protection of the formula's own row.</param>
-public sealed record FormulaRow(Guid Id, string Name, string ProductKind, Guid? MakesMaterialId, DateTimeOffset? PutAwayAt, uint Version);
+/// <param name="EnoughScentPercent">From own trials: per cent of what the kind's load is a share of, above which more stopped helping.</param>
+public sealed record FormulaRow(
+    Guid Id, string Name, string ProductKind, Guid? MakesMaterialId, DateTimeOffset? PutAwayAt, uint Version, decimal? EnoughScentPercent = null);
+
+/// <summary>What was measured of the finished mixture; null where nobody did.</summary>
+/// <param name="Density">g/mL at 20 °C.</param>
+/// <param name="FlashPoint">°C, closed cup.</param>
+/// <param name="BoilingPoint">°C, initial.</param>
+/// <param name="SustainsCombustion">By the UN test L.2.</param>
+/// <param name="Viscosity">mm²/s at 40 °C, kinematic.</param>
+public sealed record MeasuredRow(
+    decimal? Density = null, decimal? FlashPoint = null, decimal? BoilingPoint = null, bool? SustainsCombustion = null,
+    decimal? Viscosity = null, decimal? Ph = null)
+{
+    public MeasuredFacts Facts => new(
+        Density is { } d && Core.Quantities.Density.IsPossible(d) ? new Density(d) : null,
+        FlashPoint is { } flash ? new Celsius(flash) : null, BoilingPoint is { } boils ? new Celsius(boils) : null,
+        SustainsCombustion, Viscosity, Ph);
+}
+
+/// <summary>Advice somebody goes ahead without, in force.</summary>
+public sealed record OverrideRow(
+    Guid Id, string Rule, string Subject, AdviceKind Kind, decimal? Measure, string Reason, string? By, DateTimeOffset At)
+{
+    public bool Answers(AdviceGiven given) => new OverriddenAdvice(Rule, Subject, Kind, Measure).Answers(given);
+}
 
 /// <summary>A line as typed, in its place in the order of addition.</summary>
 /// <param name="Amount">Null is "the rest", or not typed yet.</param>
@@ -21,11 +50,14 @@ public sealed record LineRow(
 /// <param name="Version">For stale-edit protection: what the form was opened with.</param>
 public sealed record VersionRow(
     Guid Id, Guid FormulaId, int Number, FormulaState State, string? Why, string? Method,
-    int CureMinHours, int CureIdealHours, int? CureLatestHours, decimal? TolerancePercent, decimal ExpectedLossPercent, decimal? MeasuredDensity,
+    int CureMinHours, int CureIdealHours, int? CureLatestHours, decimal? TolerancePercent, decimal ExpectedLossPercent, MeasuredRow Measured,
     string? CreatedBy, DateTimeOffset CreatedAt, DateTimeOffset KeptAt, string? ReleasedBy, DateTimeOffset? ReleasedAt,
-    int Batches, uint Version, IReadOnlyList<LineRow> Lines)
+    int Batches, uint Version, IReadOnlyList<LineRow> Lines, IReadOnlyList<OverrideRow> Overrides)
 {
     public bool IsDraft => State == FormulaState.Draft;
+
+    /// <summary>The override that answers a piece of advice, the newest first; null while nothing does.</summary>
+    public OverrideRow? Answer(AdviceGiven given) => Overrides.FirstOrDefault(o => o.Answers(given));
 }
 
 public sealed record SizePartRow(Guid MaterialId, int CountPerUnit);
@@ -36,10 +68,14 @@ public sealed record SizeRow(
     IReadOnlyList<SizePartRow> Parts);
 
 /// <summary>A formula with all its versions, newest first, its sizes, and every material any of them names.</summary>
+/// <param name="Facts">What the papers and the maker say of each of them.</param>
+/// <param name="Choices">Where the studio sells.</param>
 /// <param name="LastBatchMilligrams">Target of the newest batch, or null.</param>
 public sealed record FormulaSheet(
     FormulaRow Formula, IReadOnlyList<VersionRow> Versions, IReadOnlyList<SizeRow> Sizes,
-    IReadOnlyDictionary<Guid, LineMaterial> Materials, long? LastBatchMilligrams)
+    IReadOnlyDictionary<Guid, LineMaterial> Materials,
+    [property: JsonConverter(typeof(FactsJson))] IReadOnlyDictionary<Guid, AssessedMaterial> Facts,
+    MarketChoices Choices, long? LastBatchMilligrams)
 {
     public VersionRow? Draft => Versions.FirstOrDefault(v => v.IsDraft);
 
@@ -56,12 +92,17 @@ internal static class FormulaRows
         .OrderByDescending(v => v.Number)
         .Select(v => new VersionRow(
             v.Id, v.FormulaId, v.Number, v.State, v.Why, v.Method,
-            v.CureMinHours, v.CureIdealHours, v.CureLatestHours, v.TolerancePercent, v.ExpectedLossPercent, v.MeasuredDensity,
+            v.CureMinHours, v.CureIdealHours, v.CureLatestHours, v.TolerancePercent, v.ExpectedLossPercent,
+            new MeasuredRow(v.MeasuredDensity, v.MeasuredFlashPoint, v.MeasuredBoilingPoint, v.SustainsCombustion, v.MeasuredViscosity, v.MeasuredPh),
             db.Users.Where(u => u.Id == v.CreatedById).Select(u => u.DisplayName).FirstOrDefault(), v.CreatedAt, v.KeptAt,
             db.Users.Where(u => u.Id == v.ReleasedById).Select(u => u.DisplayName).FirstOrDefault(), v.ReleasedAt,
             db.Batches.Count(b => b.FormulaVersionId == v.Id && b.State != BatchState.Discarded), v.Version,
             v.Lines.OrderBy(l => l.Position)
-                .Select(l => new LineRow(l.Id, l.MaterialId, l.Amount, l.Basis, l.Method, l.Fraction, l.DensityUsed)).ToList()));
+                .Select(l => new LineRow(l.Id, l.MaterialId, l.Amount, l.Basis, l.Method, l.Fraction, l.DensityUsed)).ToList(),
+            v.Overrides.Where(o => o.TakenBackAt == null).OrderByDescending(o => o.Id)
+                .Select(o => new OverrideRow(
+                    o.Id, o.Rule, o.Subject, o.Kind, o.Measure, o.Reason,
+                    db.Users.Where(u => u.Id == o.PersonId).Select(u => u.DisplayName).FirstOrDefault(), o.At)).ToList()));
 
     public static IQueryable<SizeRow> Sizes(StudioDb db, Expression<Func<FormulaSize, bool>> which) => db.FormulaSizes
         .Where(which)

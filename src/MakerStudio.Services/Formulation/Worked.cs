@@ -1,3 +1,4 @@
+using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Blending;
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Products;
@@ -24,15 +25,18 @@ public sealed record LargestNow(Mass Total, Guid LimitingMaterialId);
 /// </summary>
 /// <param name="Shares">In order of addition; empty while the lines do not add up.</param>
 /// <param name="Problems">Why they do not add up yet.</param>
-/// <param name="Estimate">Density by volume addition; null where a density is missing.</param>
+/// <param name="Mixed">Density of the mixture: measured, or reckoned from the lines, or why it is not known; null while they do not add up.</param>
 /// <param name="Measured">Density as measured.</param>
 /// <param name="CostPerGram">From the newest landed costs; null where one is missing.</param>
 /// <param name="WithoutCost">Names of the materials whose cost is not known.</param>
 public sealed record Worked(
-    IReadOnlyList<NormalisedLine> Shares, IReadOnlyList<LineProblem> Problems, Density? Estimate, Density? Measured,
+    IReadOnlyList<NormalisedLine> Shares, IReadOnlyList<LineProblem> Problems, DensityResult? Mixed, Density? Measured,
     decimal? CostPerGram, IReadOnlyList<string> WithoutCost, ScentLoad? Load, LargestNow? Largest)
 {
     public bool AddsUp => Problems.Count == 0;
+
+    /// <summary>Reckoned from the lines: alcohol and water as one, the rest by its volume; null where a density is missing.</summary>
+    public Density? Estimate => (Mixed as DensityResult.Known)?.Estimate;
 
     /// <summary>The density to fill by: the measured one, else the estimate.</summary>
     public Density? Density => Measured ?? Estimate;
@@ -40,26 +44,26 @@ public sealed record Worked(
     public NormalisedLine? Share(Guid lineId) => Shares.FirstOrDefault(s => s.LineId == lineId);
 
     public static Worked Of(
-        string productKind, FormulaState state, IReadOnlyList<LineRow> lines, decimal? measuredDensity, IReadOnlyDictionary<Guid, LineMaterial> materials)
+        string productKind, FormulaState state, IReadOnlyList<LineRow> lines, MeasuredRow measuredFacts,
+        IReadOnlyDictionary<Guid, LineMaterial> materials, IReadOnlyDictionary<Guid, AssessedMaterial> facts)
     {
-        Density? measured = measuredDensity is { } d && Core.Quantities.Density.IsPossible(d) ? new Density(d) : null;
+        var measured = measuredFacts.Facts.Density;
         var result = state == FormulaState.Released ? Frozen(lines) : Formulation(lines, materials);
         if (result is not FormulationResult.Normalised { Lines: var shares })
         {
             return new([], ((FormulationResult.CannotNormalise)result).Problems, null, measured, null, [], null, null);
         }
 
-        var parts = lines.Zip(shares, (line, share) => new Part(materials[line.MaterialId], share.Fraction, DensityOf(line, materials)))
-            .Where(p => p.Fraction > 0).ToArray();
+        var parts = lines.Zip(shares, (line, share) => new Part(materials[line.MaterialId], share.Fraction)).Where(p => p.Fraction > 0).ToArray();
         var without = parts.Where(p => p.Material.UnitCost is null).Select(p => p.Material.Name).Distinct().ToArray();
         return new(
-            shares, [], MixtureDensity.ByVolumeAddition([.. parts.Select(p => new MixturePart(p.Fraction, p.Density))]), measured,
+            shares, [], parts.Length == 0 ? null : DensityOf(Assessed.Lines(lines, shares, facts), measured), measured,
             without.Length > 0 ? null : parts.Sum(p => p.Fraction * p.Material.UnitCost!.Value), without,
             LoadOf(ProductKinds.Get(productKind), parts), LargestOf(parts));
     }
 
     public static Worked Of(FormulaSheet sheet, VersionRow version) =>
-        Of(sheet.Formula.ProductKind, version.State, version.Lines, version.MeasuredDensity, sheet.Materials);
+        Of(sheet.Formula.ProductKind, version.State, version.Lines, version.Measured, sheet.Materials, sheet.Facts);
 
     /// <summary>What to weigh into one unit of a size; null where a volume has no density yet.</summary>
     public Mass? Fill(SizeRow size) => size switch
@@ -93,6 +97,10 @@ public sealed record Worked(
         return new([.. lines.Select(l => shares[l.LineId])]);
     }
 
+    /// <summary>Of the finished mixture at 20 °C, the one way it is reckoned anywhere.</summary>
+    internal static DensityResult DensityOf(IReadOnlyList<AssessedLine> lines, Density? measured) => MixtureVolume.Of(
+        Mixture.Of(lines.Select(FormulaMixture.Of)), new Celsius((decimal)MixtureVolume.LineCelsius), measured);
+
     private static Density? DensityOf(LineRow line, IReadOnlyDictionary<Guid, LineMaterial> materials) =>
         line.DensityUsed is { } used ? new Density(used) : materials[line.MaterialId].DensityKnown;
 
@@ -117,5 +125,5 @@ public sealed record Worked(
         return largest is null ? null : new(largest.Total, byMaterial[largest.LimitingLine].Material.Id);
     }
 
-    private sealed record Part(LineMaterial Material, decimal Fraction, Density? Density);
+    private sealed record Part(LineMaterial Material, decimal Fraction);
 }

@@ -1,3 +1,4 @@
+using MakerStudio.Core.Advice;
 using MakerStudio.Core.Blending;
 using MakerStudio.Services.Formulation;
 using Microsoft.EntityFrameworkCore;
@@ -74,6 +75,28 @@ internal sealed class FormulaVersion
     public DateTimeOffset? ReleasedAt { get; set; }
     public uint Version { get; set; }
     public List<FormulaLine> Lines { get; } = [];
+    public List<AdviceOverride> Overrides { get; } = [];
+}
+
+/// <summary>A piece of advice a version goes ahead without, and who decided so.</summary>
+internal sealed class AdviceOverride
+{
+    public Guid Id { get; set; } = Guid.CreateVersion7();
+    public Guid FormulaVersionId { get; set; }
+
+    /// <summary>Key of the rule in Core/Advice.</summary>
+    public required string Rule { get; set; }
+
+    /// <summary>What the advice was about, as it says it: ids of materials, or nothing for the whole.</summary>
+    public required string Subject { get; set; }
+    public AdviceKind Kind { get; set; }
+
+    /// <summary>The figure that decided then.</summary>
+    public decimal? Measure { get; set; }
+    public required string Reason { get; set; }
+    public Guid PersonId { get; set; }
+    public DateTimeOffset At { get; set; }
+    public DateTimeOffset? TakenBackAt { get; set; }
 }
 
 internal sealed class FormulaLine
@@ -139,12 +162,29 @@ internal sealed class FormulaVersionMap : IEntityTypeConfiguration<FormulaVersio
 {
     public void Configure(EntityTypeBuilder<FormulaVersion> builder)
     {
-        builder.ToTable("formula_versions", t => t.HasCheckConstraint("cure_window_ordered", "cure_min_hours >= 0 and cure_ideal_hours >= cure_min_hours"));
+        builder.ToTable("formula_versions", t =>
+        {
+            t.HasCheckConstraint("cure_window_ordered", "cure_min_hours >= 0 and cure_ideal_hours >= cure_min_hours");
+            t.HasCheckConstraint("ph_sane", "measured_ph is null or measured_ph between 0 and 14");
+            t.HasCheckConstraint("viscosity_positive", "measured_viscosity is null or measured_viscosity > 0");
+        });
         builder.Property(v => v.State).HasConversion<string>().HasMaxLength(20);
         builder.Property(v => v.Version).IsRowVersion();
         builder.HasMany(v => v.Lines).WithOne().HasForeignKey(l => l.FormulaVersionId).OnDelete(DeleteBehavior.Cascade);
+        builder.HasMany(v => v.Overrides).WithOne().HasForeignKey(o => o.FormulaVersionId).OnDelete(DeleteBehavior.Cascade);
         builder.HasIndex(v => new { v.FormulaId, v.Number }).IsUnique();
         builder.HasIndex(v => v.FormulaId).IsUnique().HasFilter("state = 'Draft'").HasDatabaseName("ix_one_draft_a_formula");
+    }
+}
+
+internal sealed class AdviceOverrideMap : IEntityTypeConfiguration<AdviceOverride>
+{
+    public void Configure(EntityTypeBuilder<AdviceOverride> builder)
+    {
+        builder.ToTable("advice_overrides");
+        builder.Property(o => o.Rule).HasMaxLength(60);
+        builder.Property(o => o.Kind).HasConversion<string>().HasMaxLength(10);
+        builder.Property(o => o.Reason).HasMaxLength(200);
     }
 }
 

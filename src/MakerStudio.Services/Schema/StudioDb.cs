@@ -32,6 +32,7 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<DeliveryLine> DeliveryLines => Set<DeliveryLine>();
     public DbSet<Formula> Formulas => Set<Formula>();
     public DbSet<FormulaVersion> FormulaVersions => Set<FormulaVersion>();
+    public DbSet<AdviceOverride> AdviceOverrides => Set<AdviceOverride>();
     public DbSet<FormulaLine> FormulaLines => Set<FormulaLine>();
     public DbSet<FormulaSize> FormulaSizes => Set<FormulaSize>();
     public DbSet<Batch> Batches => Set<Batch>();

@@ -77,7 +77,7 @@ public sealed class QuinceYard(IStudio host)
             CureMinHours = 48, CureIdealHours = 336, ExpectedLossPercent = 1.5m,
             Lines = [Line("Fig fragrance oil", 12m), Line("DPG", 5m), Line("Alcohol 99.5 % vol", 83m)],
         })).Expect();
-        var dense = (await host.Get<Versions>().SetDensityAsync(host.Ana, new SetDensity { VersionId = FigVersionId, GramsPerMillilitre = FigDensity, Version = kept.Version })).Expect();
+        var dense = (await host.Get<Versions>().MeasureAsync(host.Ana, new MeasureVersion { VersionId = FigVersionId, GramsPerMillilitre = FigDensity, Version = kept.Version })).Expect();
         (await host.Get<Versions>().ReleaseAsync(host.Ana, new ReleaseVersion { VersionId = FigVersionId, Version = dense.Version })).Expect();
         BottleSizeId = (await host.Get<Sizes>().AddAsync(host.Ana, new AddSize
         {

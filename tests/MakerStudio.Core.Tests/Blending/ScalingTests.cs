@@ -95,25 +95,4 @@ public class ScalingTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Scaling.Split(Mass.FromGrams(1), []));
         Assert.Throws<ArgumentOutOfRangeException>(() => Scaling.Split(Mass.FromGrams(1), [1m, -0.5m]));
     }
-
-    /// <summary>One to one and a half by volume: (0.79 + 1.5 × 0.98) / 2.5 = 0.904 g/mL.</summary>
-    [Fact]
-    public void ByVolumeAddition_AlcoholAndOil_IsTheVolumeMean()
-    {
-        Density? density = MixtureDensity.ByVolumeAddition([new(0.79m, new Density(0.79m)), new(1.47m, new Density(0.98m))]);
-        Assert.Equal(0.904m, decimal.Round(density!.Value.GramsPerMillilitre, 12));
-    }
-
-    [Fact]
-    public void ByVolumeAddition_UnknownDensity_StaysUnknown()
-    {
-        Assert.Null(MixtureDensity.ByVolumeAddition([new(0.5m, new Density(0.79m)), new(0.5m, null)]));
-        Assert.Null(MixtureDensity.ByVolumeAddition([]));
-        Assert.NotNull(MixtureDensity.ByVolumeAddition([new(1m, new Density(0.79m)), new(0m, null)]));
-    }
-
-    [Fact]
-    public void ByVolumeAddition_AtTheEdgeOfTheRange_StaysWithinIt() => Assert.Equal(
-        Density.Highest,
-        MixtureDensity.ByVolumeAddition([new(1m / 3, new Density(5)), new(1m / 7, new Density(5))])!.Value.GramsPerMillilitre);
 }

@@ -114,7 +114,7 @@ public class ScaleTests
         await studio.LotAsync(alcohol, "E-1", ethanol, 0.008644m);
         await studio.LotAsync(sprayer, "S-1", sprayers, 0.42m);
         var sheet = await studio.ReleasedAsync("Fig", "room-spray-alcohol", Line(fig, 12), Line(dpg, 5), Line(alcohol, null));
-        (await studio.Get<Versions>().SetDensityAsync(studio.Ana, new SetDensity
+        (await studio.Get<Versions>().MeasureAsync(studio.Ana, new MeasureVersion
         {
             VersionId = sheet.Released!.Id, Version = sheet.Released.Version, GramsPerMillilitre = 0.815m,
         })).Expect();

@@ -315,7 +315,7 @@ public class VersionsTests
     }
 
     [Fact]
-    public async Task SetDensity_OnAReleasedVersion_IsTakenAndFillsByIt()
+    public async Task Measure_OnAReleasedVersion_IsTakenAndFillsByIt()
     {
         await using var studio = await TestStudio.NewAsync();
         var (fig, dpg, ethanol) = await studio.FigMaterialsAsync();
@@ -324,16 +324,16 @@ public class VersionsTests
         var v1 = sheet.Released!;
         var versions = studio.Get<Versions>();
 
-        (await versions.SetDensityAsync(studio.Bo, new SetDensity { VersionId = v1.Id, Version = v1.Version, GramsPerMillilitre = 0.815m })).Expect();
+        (await versions.MeasureAsync(studio.Bo, new MeasureVersion { VersionId = v1.Id, Version = v1.Version, GramsPerMillilitre = 0.815m })).Expect();
 
         var after = await studio.SheetAsync(sheet.Formula.Id);
         var worked = Worked.Of(after, after.Released!);
         Assert.Equal(0.815m, worked.Measured!.Value.GramsPerMillilitre);
         Assert.Equal(Mass.FromGrams(82.0m), worked.Fill(after.Sizes.Single()));
-        // Ideal volumes: 1 / (0.12/0.98 + 0.05/1.02 + 0.83/0.79) = 0.8183.
+        // No strength is known of this ethanol, so volumes are added: 1 / (0.12/0.98 + 0.05/1.02 + 0.83/0.79) = 0.8183.
         Assert.Equal(0.8183m, decimal.Round(worked.Estimate!.Value.GramsPerMillilitre, 4));
-        Assert.IsType<NotAcceptable>((await versions.SetDensityAsync(studio.Bo, new SetDensity { VersionId = v1.Id, Version = v1.Version, GramsPerMillilitre = 815 })).Refusal);
-        Assert.IsType<Stale>((await versions.SetDensityAsync(studio.Ana, new SetDensity { VersionId = v1.Id, Version = v1.Version, GramsPerMillilitre = 0.9m })).Refusal);
+        Assert.IsType<NotAcceptable>((await versions.MeasureAsync(studio.Bo, new MeasureVersion { VersionId = v1.Id, Version = v1.Version, GramsPerMillilitre = 815 })).Refusal);
+        Assert.IsType<Stale>((await versions.MeasureAsync(studio.Ana, new MeasureVersion { VersionId = v1.Id, Version = v1.Version, GramsPerMillilitre = 0.9m })).Refusal);
     }
 
     [Fact]

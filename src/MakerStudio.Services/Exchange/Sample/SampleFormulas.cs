@@ -57,7 +57,7 @@ internal sealed class SampleFormulas(Story story)
         if (version.Density is { } measured)
         {
             story.Clock.Pass(15);
-            (await story.Versions.SetDensityAsync(actor, new SetDensity { VersionId = draft.Id, GramsPerMillilitre = measured, Version = released.Version })).Expect();
+            (await story.Versions.MeasureAsync(actor, new MeasureVersion { VersionId = draft.Id, GramsPerMillilitre = measured, Version = released.Version })).Expect();
         }
     }
 

@@ -1,3 +1,4 @@
+using MakerStudio.Core.Assessing;
 using Microsoft.EntityFrameworkCore;
 
 namespace MakerStudio.Services.Formulation;
@@ -13,7 +14,7 @@ public sealed partial class Formulas(StudioStore store)
     {
         await using var db = await store.ReadAsync(cancel);
         var formula = await db.Formulas.Where(f => f.Id == formulaId)
-            .Select(f => new FormulaRow(f.Id, f.Name, f.ProductKind, f.MakesMaterialId, f.ArchivedAt, f.Version))
+            .Select(f => new FormulaRow(f.Id, f.Name, f.ProductKind, f.MakesMaterialId, f.ArchivedAt, f.Version, f.EnoughScentPercent))
             .SingleOrDefaultAsync(cancel);
         if (formula is null)
         {
@@ -25,7 +26,18 @@ public sealed partial class Formulas(StudioStore store)
         var materials = versions.SelectMany(v => v.Lines).Select(l => l.MaterialId).Concat(sizes.SelectMany(s => s.Parts).Select(p => p.MaterialId));
         var lastBatch = await db.Batches.Where(b => b.FormulaVersion!.FormulaId == formulaId)
             .OrderByDescending(b => b.PlannedAt).Select(b => (long?)b.TargetMilligrams).FirstOrDefaultAsync(cancel);
-        return new(formula, versions, sizes, await LineMaterials.OfAsync(db, materials, await StudioDay.TodayAsync(db, store.Clock, cancel), cancel), lastBatch);
+        var today = await StudioDay.TodayAsync(db, store.Clock, cancel);
+        return new(
+            formula, versions, sizes, await LineMaterials.OfAsync(db, materials, today, cancel),
+            await AssessedMaterials.OfAsync(db, versions.SelectMany(v => v.Lines).Select(l => l.MaterialId), cancel),
+            await Markets.OfAsync(db, today, cancel), lastBatch);
+    }
+
+    /// <summary>What is known of a material, for a line that is added or tried; null when there is no such material.</summary>
+    public async Task<AssessedMaterial?> FactsAsync(Guid materialId, CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        return (await AssessedMaterials.OfAsync(db, [materialId], cancel)).GetValueOrDefault(materialId);
     }
 
     /// <summary>Materials that may go on a line, by name or a part of it: stocked by mass, not put away.</summary>

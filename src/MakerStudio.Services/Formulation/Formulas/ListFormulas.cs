@@ -1,3 +1,4 @@
+using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Products;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
@@ -44,9 +45,10 @@ public sealed partial class Formulas
             && (v.State == FormulaState.Draft || newest.Any(n => n.FormulaId == v.FormulaId && n.Number == v.Number))).ToListAsync(cancel);
         var materials = await LineMaterials.OfAsync(
             db, versions.SelectMany(v => v.Lines).Select(l => l.MaterialId), await StudioDay.TodayAsync(db, store.Clock, cancel), cancel);
+        var facts = await AssessedMaterials.OfAsync(db, versions.SelectMany(v => v.Lines).Select(l => l.MaterialId), cancel);
         var of = versions.Where(v => shelf != LibraryShelf.Drafts || v.IsDraft).OrderBy(v => v.Number).ToLookup(v => v.FormulaId);
         return new(
-            [.. formulas.SelectMany(f => of[f.Id].Select(v => Row(v, f.Name, f.ProductKind, f.PutAway, materials)))],
+            [.. formulas.SelectMany(f => of[f.Id].Select(v => Row(v, f.Name, f.ProductKind, f.PutAway, materials, facts)))],
             await onShelf.CountAsync(cancel), await found.CountAsync(cancel));
     }
 
@@ -54,9 +56,11 @@ public sealed partial class Formulas
         EF.Functions.ILike(f.Name, pattern)
         || f.Versions.Any(v => v.Lines.Any(l => EF.Functions.ILike(l.Material!.Name, pattern))));
 
-    private static LibraryRow Row(VersionRow version, string name, string productKind, bool putAway, Dictionary<Guid, LineMaterial> materials)
+    private static LibraryRow Row(
+        VersionRow version, string name, string productKind, bool putAway,
+        Dictionary<Guid, LineMaterial> materials, Dictionary<Guid, AssessedMaterial> facts)
     {
-        var worked = Worked.Of(productKind, version.State, version.Lines, version.MeasuredDensity, materials);
+        var worked = Worked.Of(productKind, version.State, version.Lines, version.Measured, materials, facts);
         return new(
             version.FormulaId, version.Id, name, version.Number, productKind, version.State, putAway, worked.Load,
             worked.CostPerHundred(ProductKinds.Get(productKind)), version.Lines.Count, worked.Problems.Count,

@@ -1,7 +1,11 @@
 using FluentValidation;
+using MakerStudio.Core.Advice;
+using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Blending;
+using MakerStudio.Core.Products;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Services.Schema;
+using Microsoft.EntityFrameworkCore;
 
 namespace MakerStudio.Services.Formulation;
 
@@ -46,6 +50,16 @@ public sealed record ConsumesItself(string Name, IReadOnlyList<string> Way) : Re
     public override string ToDo => $"Take {Way[0]} out of the lines.";
 }
 
+/// <summary>Advice that stops a release until somebody writes down why it does not hold here.</summary>
+public sealed record AdviceOpen(int Number, IReadOnlyList<AdviceGiven> Open) : Refusal
+{
+    public override string Happened =>
+        $"v{Number} cannot be released yet: {string.Join(" ", Open.Select(a => $"{a.Title.TrimEnd('.')}."))}";
+
+    public override string Kept => "The draft is kept as it is.";
+    public override string ToDo => "Mend the lines, or press “Keep it anyway…” beside the advice and write down why it does not hold here.";
+}
+
 public sealed partial class Versions
 {
     private static readonly ReleaseVersionValidator ReleaseShape = new();
@@ -77,6 +91,11 @@ public sealed partial class Versions
             if (WhyNotRelease(version) is { } refusal)
             {
                 return refusal;
+            }
+
+            if (await OpenAdviceAsync(command.Db, version, cancel) is { Count: > 0 } open)
+            {
+                return new AdviceOpen(version.Number, open);
             }
 
             version.Why = Tidy(request.Why) ?? version.Why;
@@ -116,6 +135,19 @@ public sealed partial class Versions
         ReleaseProblem[] nothing = [.. lines.Where(l => l.Fraction == 0).Select(l =>
             new ReleaseProblem(l.Id, $"Nothing of {l.Material!.Name} goes in. Give it an amount or take the line out."))];
         return nothing.Length > 0 ? new(version.Number, nothing) : null;
+    }
+
+    /// <summary>What advises against releasing a version whose shares are worked out, less what somebody gave a reason for.</summary>
+    private static async Task<IReadOnlyList<AdviceGiven>> OpenAdviceAsync(StudioDb db, FormulaVersion version, CancellationToken cancel)
+    {
+        var row = await FormulaRows.Versions(db, v => v.Id == version.Id).AsNoTracking().SingleAsync(cancel);
+        var facts = await AssessedMaterials.OfAsync(db, version.Lines.Select(l => l.MaterialId), cancel);
+        var lines = version.Lines.OrderBy(l => l.Position)
+            .Select(l => new AssessedLine(l.Id, facts[l.MaterialId], l.Fraction!.Value, l.Basis)).ToArray();
+        var formula = new AssessedFormula(
+            ProductKinds.Get(version.Formula!.ProductKind), lines, row.Measured.Facts, EnoughScent: version.Formula.EnoughScentPercent / 100m);
+        return [.. AdviceRules.Judge(AdviceBasis.Of(formula, isBeingReleased: true))
+            .Where(advice => advice.Kind == AdviceKind.Stop && row.Answer(advice) is null)];
     }
 
     private static IEnumerable<ReleaseProblem> ProblemsOf(FormulaLine line)

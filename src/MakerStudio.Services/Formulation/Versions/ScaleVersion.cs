@@ -95,7 +95,8 @@ public sealed partial class Versions
         var today = await StudioDay.TodayAsync(db, store.Clock, cancel);
         var ids = version.Lines.Select(l => l.MaterialId).Concat(size?.Parts.Select(p => p.MaterialId) ?? []).ToArray();
         var materials = await LineMaterials.OfAsync(db, ids, today, cancel);
-        var worked = Worked.Of(kind, version.State, version.Lines, version.MeasuredDensity, materials);
+        var facts = await AssessedMaterials.OfAsync(db, version.Lines.Select(l => l.MaterialId), cancel);
+        var worked = Worked.Of(kind, version.State, version.Lines, version.Measured, materials, facts);
         if (!worked.AddsUp)
         {
             return new DoesNotAddUp(worked.Problems);

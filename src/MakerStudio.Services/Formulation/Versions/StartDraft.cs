@@ -43,6 +43,7 @@ public sealed partial class Versions
                 return new DraftExists(draft.Number);
             }
 
+            await db.Entry(from).Collection(v => v.Overrides).LoadAsync(cancel);
             var next = Copy(from, others.Max(v => v.Number) + 1, command);
             db.FormulaVersions.Add(next);
             command.Record("formula version", next.Id, $"Started {from.Formula.Name} v{next.Number} from v{from.Number}", Topics.Formulas);
@@ -62,6 +63,11 @@ public sealed partial class Versions
         next.Lines.AddRange(from.Lines.OrderBy(l => l.Position).Select(l => new FormulaLine
         {
             Position = l.Position, MaterialId = l.MaterialId, Amount = l.Amount, Basis = l.Basis, Method = l.Method,
+        }));
+        // They hold while the lines they speak of stay as they are; who said so and when stays too.
+        next.Overrides.AddRange(from.Overrides.Where(o => o.TakenBackAt is null).Select(o => new AdviceOverride
+        {
+            Rule = o.Rule, Subject = o.Subject, Kind = o.Kind, Measure = o.Measure, Reason = o.Reason, PersonId = o.PersonId, At = o.At,
         }));
         return next;
     }

@@ -131,8 +131,7 @@ public sealed partial class Batches
     {
         var kind = ProductKinds.Get(version.Formula!.ProductKind);
         var lines = version.Lines.OrderBy(l => l.Position).ToList();
-        var density = version.MeasuredDensity ?? MixtureDensity.ByVolumeAddition([.. lines.Select(l => new MixturePart(
-            l.Fraction!.Value, (l.DensityUsed ?? l.Material!.Density) is { } d ? new Density(d) : null))])?.GramsPerMillilitre;
+        var density = version.MeasuredDensity ?? await EstimateAsync(command.Db, lines);
         var batch = new Batch
         {
             Code = await command.NextCodeAsync(kind.CodePrefix), FormulaVersionId = version.Id, ScentName = version.Formula.Name,
@@ -160,6 +159,15 @@ public sealed partial class Batches
         }
 
         return batch;
+    }
+
+    /// <summary>g/mL, as the formula's own page reckons it.</summary>
+    private static async Task<decimal?> EstimateAsync(StudioDb db, List<FormulaLine> lines)
+    {
+        var facts = await AssessedMaterials.OfAsync(db, lines.Select(l => l.MaterialId), CancellationToken.None);
+        var rows = lines.Select(l => new LineRow(l.Id, l.MaterialId, l.Amount, l.Basis, l.Method, l.Fraction, l.DensityUsed)).ToArray();
+        var shares = lines.Select(l => new NormalisedLine(l.Id, l.Fraction!.Value, l.Fraction.Value * 100m)).ToArray();
+        return Worked.DensityOf(Assessed.Lines(rows, shares, facts), null) is DensityResult.Known known ? known.Density.GramsPerMillilitre : null;
     }
 
     private static long? FillMilligrams(FormulaSize? size, decimal? density) => size switch
