@@ -1,5 +1,4 @@
 using System.Linq.Expressions;
-using System.Text.Json.Serialization;
 using MakerStudio.Core.Advice;
 using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Blending;
@@ -13,8 +12,10 @@ namespace MakerStudio.Services.Formulation;
 /// <param name="ProductKind">Key of the product kind in Core/Products.</param>
 /// <param name="Version">For stale-edit protection of the formula's own row.</param>
 /// <param name="EnoughScentPercent">From own trials: per cent of what the kind's load is a share of, above which more stopped helping.</param>
+/// <param name="EnoughScentNote">What trials showed it.</param>
 public sealed record FormulaRow(
-    Guid Id, string Name, string ProductKind, Guid? MakesMaterialId, DateTimeOffset? PutAwayAt, uint Version, decimal? EnoughScentPercent = null);
+    Guid Id, string Name, string ProductKind, Guid? MakesMaterialId, DateTimeOffset? PutAwayAt, uint Version,
+    decimal? EnoughScentPercent = null, string? EnoughScentNote = null);
 
 /// <summary>What was measured of the finished mixture; null where nobody did.</summary>
 /// <param name="Density">g/mL at 20 °C.</param>
@@ -74,8 +75,7 @@ public sealed record SizeRow(
 public sealed record FormulaSheet(
     FormulaRow Formula, IReadOnlyList<VersionRow> Versions, IReadOnlyList<SizeRow> Sizes,
     IReadOnlyDictionary<Guid, LineMaterial> Materials,
-    [property: JsonConverter(typeof(FactsJson))] IReadOnlyDictionary<Guid, AssessedMaterial> Facts,
-    MarketChoices Choices, long? LastBatchMilligrams)
+    MaterialFacts Facts, MarketChoices Choices, long? LastBatchMilligrams)
 {
     public VersionRow? Draft => Versions.FirstOrDefault(v => v.IsDraft);
 

@@ -17,6 +17,11 @@ public sealed record MaterialFacts(IReadOnlyDictionary<Guid, AssessedMaterial> M
 {
     public static MaterialFacts None { get; } = new(new Dictionary<Guid, AssessedMaterial>(), new Dictionary<Guid, IReadOnlyList<MadeFrom>>());
 
+    /// <summary>With what was read of others.</summary>
+    public MaterialFacts And(MaterialFacts more) => new(
+        new Dictionary<Guid, AssessedMaterial>(Materials.Concat(more.Materials).DistinctBy(m => m.Key)),
+        new Dictionary<Guid, IReadOnlyList<MadeFrom>>(Inside.Concat(more.Inside).DistinctBy(m => m.Key)));
+
     /// <summary>A line as it is assessed: itself, or the ingredients of a pre-blend at any depth, each under the line's own id.</summary>
     /// <param name="fraction">Of the line in the formula, 0 to 1.</param>
     /// <exception cref="KeyNotFoundException">The material was not read.</exception>

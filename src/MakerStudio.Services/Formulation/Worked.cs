@@ -45,7 +45,7 @@ public sealed record Worked(
 
     public static Worked Of(
         string productKind, FormulaState state, IReadOnlyList<LineRow> lines, MeasuredRow measuredFacts,
-        IReadOnlyDictionary<Guid, LineMaterial> materials, IReadOnlyDictionary<Guid, AssessedMaterial> facts)
+        IReadOnlyDictionary<Guid, LineMaterial> materials, MaterialFacts facts)
     {
         var measured = measuredFacts.Facts.Density;
         var result = state == FormulaState.Released ? Frozen(lines) : Formulation(lines, materials);

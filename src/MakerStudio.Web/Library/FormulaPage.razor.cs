@@ -1,3 +1,4 @@
+using MakerStudio.Core.Advice;
 using MakerStudio.Core.Blending;
 using MakerStudio.Core.Products;
 using MakerStudio.Core.Quantities;
@@ -16,15 +17,18 @@ public partial class FormulaPage
 {
     private const decimal UsualBatchGrams = 1000m;
     private decimal? _batchGrams;
-    private (VersionRow Version, Worked Worked)? _lastRead;
+    private Consequences? _now;
+    private Consequences? _before;
+    private (FormulaSheet Sheet, IReadOnlyList<LineRow> Lines, bool Releasing)? _of;
+    private bool _releasing;
     private bool _dirty;
     private bool _keeping;
     private bool _skipped;
     private Refusal? _why;
     private StaleDraft? _stale;
-    private string? _takenOut;
-    private DateTimeOffset? _takenOutAt;
-    private (DraftLine Line, int At)? _undo;
+    private string? _undone;
+    private DateTimeOffset? _undoneAt;
+    private Action? _putBack;
 
     [Inject] private Formulas Formulas { get; set; } = default!;
     [Inject] private Versions Versions { get; set; } = default!;
@@ -45,23 +49,38 @@ public partial class FormulaPage
 
     private VersionRow? Draft => Data?.Draft;
 
-    private VersionRow? Before => Draft is null ? null : Data!.Before(Draft);
-
     /// <summary>The draft as it stands in the form, kept or not.</summary>
     private VersionRow Shown => Draft! with { Lines = Form!.Rows, Why = Form.Why, Method = Form.Method };
 
-    private Worked? Worked => Form!.IsRead ? Services.Formulation.Worked.Of(Data!, Shown) : null;
+    private bool IsRead => Form!.IsRead;
 
-    /// <summary>What the page shows: the last that could be worked out, while a field cannot be read.</summary>
-    private Worked? Results => (Worked is { } now ? _lastRead = (Shown, now) : _lastRead)?.Worked;
+    /// <summary>What follows from what is typed; while a field cannot be read, from the last that could.</summary>
+    private Consequences? Now
+    {
+        get
+        {
+            var lines = Form!.Rows;
+            if (IsRead && !(_of is { } of && of.Sheet == Data && of.Releasing == _releasing && of.Lines.SequenceEqual(lines)))
+            {
+                _of = (Data!, lines, _releasing);
+                _now = Consequences.Of(Data!, Shown, _releasing);
+                _before = Data!.Before(Draft!) is { } before && (_before?.Version != before || _before.Result?.Choices != Data.Choices) ? Consequences.Of(Data, before) : _before;
+            }
 
-    private VersionRow Readable => Worked is null ? _lastRead?.Version ?? Shown : Shown;
+            return _now;
+        }
+    }
 
-    private FormulaSheet Live => Data! with { Versions = [.. Data!.Versions.Select(v => v.Id == Readable.Id ? Readable : v)] };
+    /// <summary>The same of the version this draft was changed from; null for the first.</summary>
+    private Consequences? BeforeIt => Data!.Before(Draft!) is null ? null : _before;
 
-    private VersionRow[] Bars => Before is null ? [Readable] : [Before, Readable];
+    private VersionRow Readable => _now?.Version ?? Shown;
 
-    private string Keeping => _stale is not null || _why is not null ? "Not kept yet"
+    private FormulaSheet Live => Data! with { Versions = [.. Data!.Versions.Select(v => v.Id == Readable.Id ? Readable with { Why = Form!.Why, Method = Form.Method } : v)] };
+
+    private VersionRow[] Bars => BeforeIt is null ? [Readable] : [BeforeIt.Version, Readable];
+
+    private string Keeping => _stale is not null || _why is not null and not AdviceOpen ? "Not kept yet"
         : !Form!.IsRead ? "Not kept: a field cannot be read"
         : _dirty || _keeping ? "Keeping…"
         : $"Kept {TimeZoneInfo.ConvertTime(Form.KeptAt, Shell.TimeZone):HH:mm}";
@@ -69,16 +88,20 @@ public partial class FormulaPage
     [Inject] private Shell.ShellState Shell { get; set; } = default!;
 
     private string Sentence => Form!.Lines.Count == 0 ? "Add the first material; the percentages are worked out for you."
-        : Worked is null ? "One field cannot be read yet."
-        : !Worked.AddsUp ? "The lines do not add up yet."
-        : Before is null ? $"{Form.Lines.Count} lines add up to 100.00 % by weight."
-        : $"Changed from v{Before.Number}. Release it to make it.";
+        : !IsRead ? "One field cannot be read yet."
+        : _now is not { Worked.AddsUp: true } ? "The lines do not add up yet."
+        : BeforeIt is null ? $"{Form.Lines.Count} lines add up to 100.00 % by weight."
+        : $"Changed from v{BeforeIt.Version.Number}. Release it to make it.";
+
+    /// <summary>Advice that stops a release and that nobody gave a reason against.</summary>
+    private int Open => _now?.Result?.Advice.Count(a => a.Kind == AdviceKind.Stop && Draft!.Answer(a) is null) ?? 0;
 
     private string? NotYet => Form!.Lines.Count == 0 ? "no lines yet"
-        : Worked is null ? "a field cannot be read"
-        : !Worked.AddsUp ? "the lines do not add up"
+        : !IsRead ? "a field cannot be read"
+        : _now is not { Worked.AddsUp: true } ? "the lines do not add up"
         : Form.Lines.Any(l => l.Basis == LineBasis.Drops) ? "drops are for trials"
-        : _stale is not null || _why is not null ? "not kept yet" : null;
+        : _stale is not null || _why is not null and not AdviceOpen ? "not kept yet"
+        : Open > 0 ? $"{Open} to answer under Advice" : null;
 
     protected override async Task OnInitializedAsync()
     {
@@ -126,7 +149,11 @@ public partial class FormulaPage
 
         (Choosable, Packing) = (choosable, packing);
         var added = Form?.Lines.Select(l => l.MaterialId).Where(id => !fresh.Materials.ContainsKey(id)).Distinct().Select(id => Data!.Materials[id]) ?? [];
-        Data = fresh with { Materials = new Dictionary<Guid, LineMaterial>(fresh.Materials.Concat(added.Select(m => KeyValuePair.Create(m.Id, m)))) };
+        Data = fresh with
+        {
+            Materials = new Dictionary<Guid, LineMaterial>(fresh.Materials.Concat(added.Select(m => KeyValuePair.Create(m.Id, m)))),
+            Facts = fresh.Facts.And(Data?.Facts ?? MaterialFacts.None),
+        };
         if (Form is null || Draft is null || Draft.Id != Form.VersionId)
         {
             Open();
@@ -193,48 +220,56 @@ public partial class FormulaPage
         return ChangedAsync();
     }
 
-    private Task AddAsync(LineMaterial material)
+    private async Task AddAsync(LineMaterial material)
     {
-        Data = Data! with { Materials = new Dictionary<Guid, LineMaterial>(Data.Materials) { [material.Id] = material } };
+        Know(material, await Formulas.FactsAsync(material.Id));
         Form!.Add(material.Id);
-        return ChangedAsync();
+        await ChangedAsync();
     }
+
+    private void Know(LineMaterial material, MaterialFacts facts) => Data = Data! with
+    {
+        Materials = new Dictionary<Guid, LineMaterial>(Data.Materials) { [material.Id] = material },
+        Facts = facts.And(Data.Facts),
+    };
 
     private Task TakeOutAsync(DraftLine line)
     {
-        _undo = (line, Form!.Lines.IndexOf(line));
+        var at = Form!.Lines.IndexOf(line);
         Form.Lines.Remove(line);
-        (_takenOut, _takenOutAt) = ($"{Data!.Materials[line.MaterialId].Name} is taken out.", Clock.GetUtcNow());
+        return OfferUndo($"{Data!.Materials[line.MaterialId].Name} is taken out.", () => Form.Lines.Insert(Math.Min(at, Form.Lines.Count), line));
+    }
+
+    private Task UseAsync(Variant variant, LineMaterial? brought, MaterialFacts facts)
+    {
+        if (brought is not null)
+        {
+            Know(brought, facts);
+        }
+
+        Form!.Put(variant.Lines);
+        return OfferUndo($"{variant.Name}: these are the draft’s lines now.", () => Form.Put(variant.TakenBack(Form.Rows)));
+    }
+
+    private Task OfferUndo(string what, Action putBack)
+    {
+        (_undone, _undoneAt, _putBack) = (what, Clock.GetUtcNow(), putBack);
         return ChangedAsync();
     }
 
     private Task PutBackAsync()
     {
-        if (_undo is var (line, at))
-        {
-            Form!.Lines.Insert(Math.Min(at, Form.Lines.Count), line);
-        }
-
-        (_undo, _takenOut, _takenOutAt) = (null, null, null);
+        _putBack?.Invoke();
+        (_undone, _undoneAt, _putBack) = (null, null, null);
         return ChangedAsync();
     }
 
-    private async Task MeasureAsync(decimal? density)
-    {
-        var outcome = await Versions.SetDensityAsync(
-            await Person.ActorAsync(), new SetDensity { VersionId = Form!.VersionId, Version = Form.Version, GramsPerMillilitre = density });
-        _why = outcome.Refusal;
-        if (outcome is Done<DraftKept> done)
-        {
-            Form.Version = done.Value.Version;
-            Data = Data! with { Versions = [.. Data!.Versions.Select(v => v.Id == Form.VersionId ? v with { MeasuredDensity = density } : v)] };
-        }
-    }
+    private void MeasuredAsync(DraftKept kept) => Form!.Version = kept.Version;
 
     private async Task ThrowAwayAsync()
     {
         // Held here: the page may hear of its own act, and have no draft any more, before the answer comes back.
-        var (number, name, before) = (Draft!.Number, Data!.Formula.Name, Before?.Number);
+        var (number, name, before) = (Draft!.Number, Data!.Formula.Name, Data.Before(Draft)?.Number);
         var answer = await Dialogs.AskAsync(new QuestionText(
             $"Throw {name} v{number} away?",
             before is null ? $"Its {Form!.Lines.Count} lines, method and sizes are gone for good, and {name} leaves the library: no other version of it exists."
@@ -259,7 +294,7 @@ public partial class FormulaPage
         var number = Draft!.Number;
         var answer = await Dialogs.AskAsync(new QuestionText(
             $"Release v{number}?", $"Its {Form!.Lines.Count} lines, method and rest times are frozen for good. Changing it later starts v{number + 1}.",
-            $"Release v{number}", "Go on writing", Before is not null && Form.Why is null ? $"Why it differs from v{Before.Number}" : null, Glyph: Glyphs.Lock));
+            $"Release v{number}", "Go on writing", BeforeIt is not null && Form.Why is null ? $"Why it differs from v{BeforeIt.Version.Number}" : null, Glyph: Glyphs.Lock));
         if (!answer.Chosen)
         {
             return;
@@ -269,6 +304,7 @@ public partial class FormulaPage
             await Person.ActorAsync(), new ReleaseVersion { VersionId = Form.VersionId, Version = Form.Version, Why = answer.Reason });
         _stale = outcome.Refusal as StaleDraft;
         _why = _stale is null ? outcome.Refusal : null;
+        _releasing = _why is AdviceOpen; // What only matters at a release stands under Advice from here on.
         if (outcome is Done<VersionReleased> done)
         {
             Navigation.NavigateTo($"/library/{Id}/v/{done.Value.Number}");

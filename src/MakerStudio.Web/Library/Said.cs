@@ -10,6 +10,10 @@ namespace MakerStudio.Web.Library;
 /// <summary>Numbers and words of the library, as every page of it says them.</summary>
 internal static class Said
 {
+    /// <summary>Said once, beside what follows from sheets and rules.</summary>
+    public const string WorkingDraft =
+        "A working draft from the suppliers’ sheets. A competent person checks it against the law where you sell before anything is printed or sold by it.";
+
     /// <summary>"12.00" for a fraction of 0.12.</summary>
     public static string Percent(decimal fraction) => QuantityFormat.Percent(fraction, CultureInfo.CurrentCulture);
 

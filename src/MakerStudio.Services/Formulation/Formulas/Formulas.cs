@@ -1,4 +1,4 @@
-using MakerStudio.Core.Assessing;
+using MakerStudio.Services.Accounts;
 using Microsoft.EntityFrameworkCore;
 
 namespace MakerStudio.Services.Formulation;
@@ -14,7 +14,7 @@ public sealed partial class Formulas(StudioStore store)
     {
         await using var db = await store.ReadAsync(cancel);
         var formula = await db.Formulas.Where(f => f.Id == formulaId)
-            .Select(f => new FormulaRow(f.Id, f.Name, f.ProductKind, f.MakesMaterialId, f.ArchivedAt, f.Version, f.EnoughScentPercent))
+            .Select(f => new FormulaRow(f.Id, f.Name, f.ProductKind, f.MakesMaterialId, f.ArchivedAt, f.Version, f.EnoughScentPercent, f.EnoughScentNote))
             .SingleOrDefaultAsync(cancel);
         if (formula is null)
         {
@@ -33,11 +33,11 @@ public sealed partial class Formulas(StudioStore store)
             await Markets.OfAsync(db, today, cancel), lastBatch);
     }
 
-    /// <summary>What is known of a material, for a line that is added or tried; null when there is no such material.</summary>
-    public async Task<AssessedMaterial?> FactsAsync(Guid materialId, CancellationToken cancel = default)
+    /// <summary>What is known of a material, for a line that is added or tried.</summary>
+    public async Task<MaterialFacts> FactsAsync(Guid materialId, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
-        return (await AssessedMaterials.OfAsync(db, [materialId], cancel)).GetValueOrDefault(materialId);
+        return await AssessedMaterials.OfAsync(db, [materialId], cancel);
     }
 
     /// <summary>Materials that may go on a line, by name or a part of it: stocked by mass, not put away.</summary>

@@ -1,4 +1,3 @@
-using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Products;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
@@ -58,7 +57,7 @@ public sealed partial class Formulas
 
     private static LibraryRow Row(
         VersionRow version, string name, string productKind, bool putAway,
-        Dictionary<Guid, LineMaterial> materials, Dictionary<Guid, AssessedMaterial> facts)
+        Dictionary<Guid, LineMaterial> materials, MaterialFacts facts)
     {
         var worked = Worked.Of(productKind, version.State, version.Lines, version.Measured, materials, facts);
         return new(

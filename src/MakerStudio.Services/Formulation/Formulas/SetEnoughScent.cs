@@ -11,14 +11,20 @@ public sealed record SetEnoughScent : StudioRequest
     /// <summary>Per cent of what the kind's load is a share of; null where it was not tried.</summary>
     public decimal? Percent { get; set; }
 
+    /// <summary>What trials showed it.</summary>
+    public string? Note { get; set; }
+
     /// <summary>The formula row's version the form was opened with.</summary>
     public uint Version { get; set; }
 }
 
 public sealed class SetEnoughScentValidator : AbstractValidator<SetEnoughScent>
 {
-    public SetEnoughScentValidator() => RuleFor(r => r.Percent)
-        .Must(p => p is null or (> 0 and <= 100)).WithMessage("Enough scent is a share above 0 and up to 100 %.");
+    public SetEnoughScentValidator()
+    {
+        RuleFor(r => r.Percent).Must(p => p is null or (> 0 and <= 100)).WithMessage("Enough scent is a share above 0 and up to 100 %.");
+        RuleFor(r => r.Note).OneLine("What the trials showed", 200);
+    }
 }
 
 public sealed partial class Formulas
@@ -36,6 +42,7 @@ public sealed partial class Formulas
 
             command.ExpectVersion(formula, request.Version);
             formula.EnoughScentPercent = request.Percent;
+            formula.EnoughScentNote = request.Percent is null || string.IsNullOrWhiteSpace(request.Note) ? null : request.Note.Trim();
             command.Record("formula", formula.Id, request.Percent is { } p ? $"Found {p} % to be enough scent in {formula.Name}" : $"Took back how much scent is enough in {formula.Name}", Topics.Formulas);
             return await command.TrySaveAsync() ? Nothing.Value : (Outcome<Nothing>)new Stale("this formula", "Somebody");
         }, cancel: cancel);

@@ -143,7 +143,7 @@ public sealed partial class Versions
         var row = await FormulaRows.Versions(db, v => v.Id == version.Id).AsNoTracking().SingleAsync(cancel);
         var facts = await AssessedMaterials.OfAsync(db, version.Lines.Select(l => l.MaterialId), cancel);
         var lines = version.Lines.OrderBy(l => l.Position)
-            .Select(l => new AssessedLine(l.Id, facts[l.MaterialId], l.Fraction!.Value, l.Basis)).ToArray();
+            .SelectMany(l => facts.Lines(l.Id, l.MaterialId, l.Fraction!.Value, l.Basis)).ToArray();
         var formula = new AssessedFormula(
             ProductKinds.Get(version.Formula!.ProductKind), lines, row.Measured.Facts, EnoughScent: version.Formula.EnoughScentPercent / 100m);
         return [.. AdviceRules.Judge(AdviceBasis.Of(formula, isBeingReleased: true))

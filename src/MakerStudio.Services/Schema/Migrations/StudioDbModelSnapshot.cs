@@ -77,6 +77,65 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("acts", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.AdviceOverride", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("FormulaVersionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("formula_version_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("kind");
+
+                    b.Property<decimal?>("Measure")
+                        .HasColumnType("numeric")
+                        .HasColumnName("measure");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("rule");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subject");
+
+                    b.Property<DateTimeOffset?>("TakenBackAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("taken_back_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_advice_overrides");
+
+                    b.HasIndex("FormulaVersionId")
+                        .HasDatabaseName("ix_advice_overrides_formula_version_id");
+
+                    b.ToTable("advice_overrides", (string)null);
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Batch", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1089,6 +1148,10 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("formula_versions", null, t =>
                         {
                             t.HasCheckConstraint("cure_window_ordered", "cure_min_hours >= 0 and cure_ideal_hours >= cure_min_hours");
+
+                            t.HasCheckConstraint("ph_sane", "measured_ph is null or measured_ph between 0 and 14");
+
+                            t.HasCheckConstraint("viscosity_positive", "measured_viscosity is null or measured_viscosity > 0");
                         });
                 });
 
@@ -2599,6 +2662,16 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("person_tokens", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.AdviceOverride", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.FormulaVersion", null)
+                        .WithMany("Overrides")
+                        .HasForeignKey("FormulaVersionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_advice_overrides_formula_versions_formula_version_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Batch", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.FormulaVersion", "FormulaVersion")
@@ -3147,6 +3220,8 @@ namespace MakerStudio.Services.Schema.Migrations
             modelBuilder.Entity("MakerStudio.Services.Schema.FormulaVersion", b =>
                 {
                     b.Navigation("Lines");
+
+                    b.Navigation("Overrides");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Lot", b =>
