@@ -27,7 +27,7 @@ public class HouseTests
     [
         "ArchiveMaterial", "ChangeRole", "CloseBatch", "DiscardDelivery", "IssueNewPassphraseByName", "KeepDelivery", "KeepFill", "MatchPendingReceipt",
         "OpenLot", "PutAwayFormula", "ReleaseLot", "RemovePaper", "RemovePasskey", "RemovePerson", "RestoreMaterial", "RetireScale", "RetireSize",
-        "SignOutEverywhere", "StartDraft", "StartWeighing", "TakeOver", "ThrowAwayDraft", "WithdrawInvitation",
+        "SignOutEverywhere", "StartDraft", "StartWeighing", "TakeBackOverride", "TakeOver", "ThrowAwayDraft", "WithdrawInvitation",
     ];
 
     private static IEnumerable<Type> Visible => House.GetTypes().Where(t => t.IsVisible);

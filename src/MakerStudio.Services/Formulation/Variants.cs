@@ -6,7 +6,7 @@ namespace MakerStudio.Services.Formulation;
 /// <summary>A formula as it would be with one thing changed, to look at before anything is.</summary>
 /// <param name="Name">What was changed, in words.</param>
 /// <param name="From">The lines it was made from.</param>
-public sealed record Variant(string Name, IReadOnlyList<LineRow> From, IReadOnlyList<LineRow> Lines)
+public sealed record TriedLines(string Name, IReadOnlyList<LineRow> From, IReadOnlyList<LineRow> Lines)
 {
     /// <summary>
     /// Takes the change back out of lines that may have been worked on since: what it took out returns to its place,
@@ -40,7 +40,7 @@ public static class Variants
     /// Without its fixatives; the carrier takes their share where shares are of the whole. Null where there is none, or
     /// nothing else.
     /// </summary>
-    public static Variant? WithoutFixative(IReadOnlyList<LineRow> lines, IReadOnlyDictionary<Guid, LineMaterial> materials)
+    public static TriedLines? WithoutFixative(IReadOnlyList<LineRow> lines, IReadOnlyDictionary<Guid, LineMaterial> materials)
     {
         ArgumentNullException.ThrowIfNull(lines);
         ArgumentNullException.ThrowIfNull(materials);
@@ -60,7 +60,7 @@ public static class Variants
     }
 
     /// <summary>The same with its main solvent exchanged, amounts as typed. Null where it has no solvent.</summary>
-    public static Variant? WithSolvent(IReadOnlyList<LineRow> lines, IReadOnlyDictionary<Guid, LineMaterial> materials, LineMaterial solvent)
+    public static TriedLines? WithSolvent(IReadOnlyList<LineRow> lines, IReadOnlyDictionary<Guid, LineMaterial> materials, LineMaterial solvent)
     {
         ArgumentNullException.ThrowIfNull(lines);
         ArgumentNullException.ThrowIfNull(materials);

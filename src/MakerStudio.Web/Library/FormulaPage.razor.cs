@@ -94,14 +94,14 @@ public partial class FormulaPage
         : $"Changed from v{BeforeIt.Version.Number}. Release it to make it.";
 
     /// <summary>Advice that stops a release and that nobody gave a reason against.</summary>
-    private int Open => _now?.Result?.Advice.Count(a => a.Kind == AdviceKind.Stop && Draft!.Answer(a) is null) ?? 0;
+    private int OpenAdvice => _now?.Result?.Advice.Count(a => a.Kind == AdviceKind.Stop && Draft!.Answer(a) is null) ?? 0;
 
     private string? NotYet => Form!.Lines.Count == 0 ? "no lines yet"
         : !IsRead ? "a field cannot be read"
         : _now is not { Worked.AddsUp: true } ? "the lines do not add up"
         : Form.Lines.Any(l => l.Basis == LineBasis.Drops) ? "drops are for trials"
         : _stale is not null || _why is not null and not AdviceOpen ? "not kept yet"
-        : Open > 0 ? $"{Open} to answer under Advice" : null;
+        : OpenAdvice > 0 ? $"{OpenAdvice} to answer under Advice" : null;
 
     protected override async Task OnInitializedAsync()
     {
@@ -240,7 +240,7 @@ public partial class FormulaPage
         return OfferUndo($"{Data!.Materials[line.MaterialId].Name} is taken out.", () => Form.Lines.Insert(Math.Min(at, Form.Lines.Count), line));
     }
 
-    private Task UseAsync(Variant variant, LineMaterial? brought, MaterialFacts facts)
+    private Task UseAsync(TriedLines variant, LineMaterial? brought, MaterialFacts facts)
     {
         if (brought is not null)
         {
