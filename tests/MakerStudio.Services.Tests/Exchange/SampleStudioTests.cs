@@ -1,3 +1,4 @@
+using MakerStudio.Core.Materials;
 using MakerStudio.Core.Stock;
 using MakerStudio.Services.Accounts;
 using MakerStudio.Services.Exchange;
@@ -47,6 +48,23 @@ public class SampleStudioTests(SampleStudioFixture sample, Xunit.Abstractions.IT
         Assert.All(
             await db.Materials.Where(m => m.Density != null).Select(m => new { m.Name, m.DensityAtCelsius, m.Notes }).ToListAsync(),
             m => Assert.True(m.DensityAtCelsius is not null && m.Notes!.Contains("ensity", StringComparison.Ordinal), m.Name));
+    }
+
+    [Fact]
+    public async Task Make_EveryPouredMaterial_HasASafetySheetThatWasReadWhole()
+    {
+        await using var db = Studio.Db();
+        MaterialKind[] without = [MaterialKind.DryBotanical, MaterialKind.PreBlend];
+        var poured = (await db.Materials.ToListAsync()).Where(m => !MaterialKinds.IsPackaging(m.Kind) && !without.Contains(m.Kind)).ToList();
+        var facts = await AssessedMaterials.OfAsync(db, poured.Select(m => m.Id), default);
+
+        Assert.All(poured, m => Assert.NotNull(facts.Materials[m.Id].Hazards?.Classes));
+        // Every line of the lists became a row.
+        Assert.Equal(10 + 8 + 6 + 5 + 6 + 5, await db.MaterialSubstances.CountAsync());
+        Assert.All(
+            facts.Materials.Values.Where(m => m.Kind is MaterialKind.FragranceOil or MaterialKind.EssentialOil),
+            m => Assert.True(m.Composition.Count >= 5 && m.Certificate!.MaxPercent.Count == 3, m.Name));
+        Assert.True((await Markets.ReadAsync(db, new DateOnly(2026, 10, 26), default)).IsChosen);
     }
 
     [Fact]

@@ -8,6 +8,8 @@ namespace MakerStudio.Services.Exchange;
 /// <summary>What the sample studio keeps on its shelves, and the papers filed with it.</summary>
 internal sealed class SampleMaterials(Story story)
 {
+    private const string Edition = "edition 4";
+
     public IEnumerable<SampleAct> Acts()
     {
         foreach (var (form, index) in SampleMaterialList.All.Select((form, index) => (form, index)))
@@ -24,12 +26,29 @@ internal sealed class SampleMaterials(Story story)
         story.Clock.Pass(1);
         foreach (var kind in form.RequiredPapers.Where(kind => !PaperCheck.IsPerLot(kind)))
         {
-            await FileAsync(story, actor, new AddPaper
-            {
-                MaterialId = added.Id, Kind = kind, Edition = "edition 4", EditionDate = story.Date.AddDays(-120 - (index * 5)),
-            }, added.Name);
+            await FileAsync(story, actor, new AddPaper { MaterialId = added.Id, Kind = kind, Edition = Edition, EditionDate = EditionOf(index) }, added.Name);
         }
+
+        await WriteSafetyAsync(actor, added, index);
     }
+
+    /// <summary>Typed off the papers just filed.</summary>
+    private async Task WriteSafetyAsync(Actor actor, MaterialAdded material, int index)
+    {
+        if (SampleSafetyList.For(material.Name) is not { } safety)
+        {
+            return;
+        }
+
+        story.Clock.Pass(1);
+        (await story.Materials.SetSafetyAsync(actor, safety with
+        {
+            RequestId = Guid.CreateVersion7(), MaterialId = material.Id, SheetEdition = Edition, SheetDate = EditionOf(index),
+            CertificateIssuedOn = safety.CertificateAmendment is null ? null : EditionOf(index),
+        })).Expect();
+    }
+
+    private DateOnly EditionOf(int index) => story.Date.AddDays(-120 - (index * 5));
 
     /// <summary>Files a paper of plain text that says that it is invented.</summary>
     public static async Task FileAsync(Story story, Actor actor, AddPaper paper, string about)
