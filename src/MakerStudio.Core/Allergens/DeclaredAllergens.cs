@@ -68,6 +68,11 @@ public sealed record DeclaredAllergens(
                 : new(Rule, $"{share.Allergen.Name}: {from.Percent:0.######} % of the product from {from.Line.Material.Name}.", source, from.Line.LineId);
         }
 
+        if (share.Allergen.IsProhibitedInCosmetics)
+        {
+            yield return new(Rule, $"{share.Allergen.Name} may no longer be used in cosmetics.", source);
+        }
+
         yield return (threshold, share.IsDeclared) switch
         {
             (null, _) => new(Rule, $"{share.Allergen.Name}: {share.Percent:0.######} %; the market chosen asks for no declaration.", source),

@@ -46,6 +46,7 @@ public static class FragranceCategories
     /// <summary>Null where no row has the key.</summary>
     public static FragranceCategory? Find(string key)
     {
+        ArgumentNullException.ThrowIfNull(key);
         string plain = Plain(key);
         return All.FirstOrDefault(category => category.Keys.Contains(plain, StringComparer.Ordinal));
     }
@@ -78,7 +79,8 @@ public static class FragranceCategories
         return null;
     }
 
-    private static string Plain(string key)
+    /// <summary>"10A" for "Cat. 10 a".</summary>
+    internal static string Plain(string key)
     {
         string text = key.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
         string? prefix = Array.Find(Prefixes, each => text.StartsWith(each, StringComparison.Ordinal));

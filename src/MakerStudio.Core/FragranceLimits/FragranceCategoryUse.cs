@@ -39,7 +39,7 @@ public sealed record FragranceCategoryUse(
     {
         get
         {
-            if (Materials.Count == 0 || Materials.Any(use => use.MaxPercent is null))
+            if (Materials.Count == 0 || Materials.Any(use => use is { MaxPercent: null, Percent: > 0 }))
             {
                 return null;
             }
@@ -77,9 +77,8 @@ public sealed record FragranceCategoryUse(
 
     private decimal Reached(decimal all, IReadOnlyList<SubstanceTotal> totals)
     {
-        HashSet<Guid> fragrance = [.. Materials.SelectMany(use => use.LineIds)];
         decimal Part(bool isFragrance) => totals.Sum(total =>
-            LimitRatio.Of(total.From.Where(from => fragrance.Contains(from.Line.LineId) == isFragrance).Sum(from => from.Percent), total.Limit));
+            LimitRatio.Of(total.From.Where(from => Materials.Any(use => use.IsOn(from.Line)) == isFragrance).Sum(from => from.Percent), total.Limit));
         return Reached(all, Part(false), Part(true));
     }
 

@@ -21,12 +21,21 @@ public sealed record FragranceMaterialUse(AssessedMaterial Material, IReadOnlyLi
 {
     private const decimal Whole = 100m;
 
+    /// <summary>Whether a line holds it. A line of the formula may come as several, one for each part of a pre-blend.</summary>
+    public bool IsOn(AssessedLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return line.Material.Id == Material.Id && line.Material.Name == Material.Name;
+    }
+
     public bool HasCertificate => Material.Certificate is not null;
 
     /// <summary>Use ÷ limit, at most 1 within; null where there is no limit to compare with.</summary>
     public decimal? Ratio => MaxPercent is { } max ? LimitRatio.Of(Percent, max) : null;
 
-    public FragranceVerdict Verdict => Ratio is not { } ratio ? FragranceVerdict.NotShown
+    /// <summary>None of it is within, whatever its papers say.</summary>
+    public FragranceVerdict Verdict => Percent == 0 ? FragranceVerdict.Within
+        : Ratio is not { } ratio ? FragranceVerdict.NotShown
         : LimitRatio.IsWithin(ratio) ? FragranceVerdict.Within
         : FragranceVerdict.Above;
 
@@ -60,7 +69,7 @@ internal static class FragranceMaterials
         decimal? max = material.Certificate is { } certificate ? FragranceCategories.In(certificate.MaxPercent, category) : null;
         return new(
             material,
-            [.. lines.Select(line => line.LineId)],
+            [.. lines.Select(line => line.LineId).Distinct()],
             LimitRatio.Sum(lines.Select(line => Whole * line.Fraction)),
             max is { } percent ? Math.Clamp(percent, 0, Whole) : null);
     }

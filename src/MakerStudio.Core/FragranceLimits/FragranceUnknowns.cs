@@ -1,4 +1,5 @@
 using MakerStudio.Core.Assessing;
+using MakerStudio.Core.Materials;
 using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.FragranceLimits;
@@ -16,18 +17,20 @@ internal static class FragranceUnknowns
 
     private static IEnumerable<NotKnown> Certificates(IReadOnlyList<FragranceCategoryUse> uses)
     {
-        foreach (FragranceMaterialUse use in uses[0].Materials.Where(use => !use.HasCertificate))
+        foreach (FragranceMaterialUse use in uses[0].Materials.Where(use => use is { HasCertificate: false, Percent: > 0 }))
         {
             yield return new(
                 $"{use.Material.Name} has no fragrance certificate.",
-                "Nothing shows how much of it the product may hold. Ask the supplier for the certificate.",
+                use.Material.Kind == MaterialKind.PreBlend
+                    ? "The fragrances in it have theirs; hold each against its own, at the share it comes to in the product."
+                    : "Nothing shows how much of it the product may hold. Ask the supplier for the certificate.",
                 use.Percent,
                 use.LineIds);
         }
 
         foreach (FragranceCategoryUse category in uses)
         {
-            foreach (FragranceMaterialUse use in category.Materials.Where(use => use is { HasCertificate: true, MaxPercent: null }))
+            foreach (FragranceMaterialUse use in category.Materials.Where(use => use is { HasCertificate: true, MaxPercent: null, Percent: > 0 }))
             {
                 yield return new(
                     $"{use.Material.Name} is not certified for category {category.Category} (its certificate is of amendment {use.Material.Certificate!.Amendment}).",
@@ -48,7 +51,7 @@ internal static class FragranceUnknowns
             {
                 SubstanceFrom[] from = [.. each.Limit.Cas.Where(shares.ContainsKey).SelectMany(cas => shares[cas].From)];
                 bool isCovered = SubstanceTotals.Bringers(from) == 1
-                    && use.Materials.Any(material => material.MaxPercent is not null && material.LineIds.Contains(from[0].Line.LineId));
+                    && use.Materials.Any(material => material.MaxPercent is not null && material.IsOn(from[0].Line));
                 if (from.Length > 0 && !isCovered)
                 {
                     yield return new(
@@ -63,7 +66,7 @@ internal static class FragranceUnknowns
 
     private static IEnumerable<NotKnown> Compositions(IReadOnlyList<FragranceCategoryUse> uses)
     {
-        IReadOnlyList<FragranceMaterialUse> materials = uses[0].Materials;
+        List<FragranceMaterialUse> materials = [.. uses[0].Materials.Where(use => use.Percent > 0)];
         return materials.Count < 2 ? [] : materials.Where(use => use.Material.Composition.Count == 0).Select(use => new NotKnown(
             $"What {use.Material.Name} is made of is not known.",
             "Substances it shares with the other fragrances cannot be added up; Σ(use ÷ limit) ≤ 1 stands in.",

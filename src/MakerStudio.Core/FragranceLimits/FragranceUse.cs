@@ -45,7 +45,7 @@ public sealed record FragranceUse(
     {
         IReadOnlyList<FragranceMaterialUse> materials = FragranceMaterials.In(formula, placement.Category);
         IReadOnlyList<LimitInForce> limits = RestrictedSubstances.In(placement.Category, choices.SubstanceLimits);
-        FragranceMaterialUse[] limited = [.. materials.Where(use => use.MaxPercent is not null)];
+        FragranceMaterialUse[] limited = [.. materials.Where(use => use is { MaxPercent: not null, Percent: > 0 })];
         bool sumDecides = limited.Length > 1
             && !(limited.All(use => IsAccountedFor(use, limits)) && NoneIsSharedWithoutLimit(shares, limits));
         return new(placement, materials, SubstanceTotals.Of(shares, limits, materials), sumDecides);

@@ -25,7 +25,7 @@ internal static class FragranceWorkings
     {
         string rule = $"Fragrance limits, category {use.Category}";
         yield return new(rule, $"Judged as {use.Placement.As}, category {use.Category}.", use.Placement.Source);
-        foreach (WorkingStep step in use.Materials.SelectMany(material => Of(material, rule, choices.On)))
+        foreach (WorkingStep step in use.Materials.Where(material => material.Percent > 0).SelectMany(material => Of(material, rule, choices.On)))
         {
             yield return step;
         }
@@ -40,7 +40,7 @@ internal static class FragranceWorkings
             yield return new(rule, $"Phototoxic ingredients together: Σ(share ÷ limit) = {phototoxic:0.####}, {Verdict(phototoxic, use.PhototoxicDecides)}.", PhototoxicPolicy);
         }
 
-        if (use.Materials.Count(material => material.MaxPercent is not null) > 1)
+        if (use.Materials.Count(material => material is { MaxPercent: not null, Percent: > 0 }) > 1)
         {
             yield return use.SumDecides
                 ? new(rule, $"Several fragrances: Σ(use ÷ limit) = {use.SumOfRatios:0.####}, {Verdict(use.SumOfRatios, true)}.", Sum)

@@ -24,13 +24,14 @@ public sealed record MaximumUse(decimal Percent, string? Limiting, IReadOnlyList
     private const decimal Whole = 100m;
 
     /// <param name="composition">Of a range the high end counts.</param>
-    /// <param name="category">"10A", "10B" or "12".</param>
+    /// <param name="category">"10A", "10B" or "12" have built-in limits; others only what the studio enters.</param>
     /// <param name="own">The studio's own limits.</param>
     public static MaximumUse Of(IReadOnlyList<StatedSubstance> composition, string category, IReadOnlyList<SubstanceLimit> own)
     {
         ArgumentNullException.ThrowIfNull(composition);
+        ArgumentNullException.ThrowIfNull(category);
         ArgumentNullException.ThrowIfNull(own);
-        return Of(composition, RestrictedSubstances.In(category, own));
+        return Of(composition, RestrictedSubstances.In(FragranceCategories.Plain(category), own));
     }
 
     internal static MaximumUse Of(IReadOnlyList<StatedSubstance> composition, IReadOnlyList<LimitInForce> limits)

@@ -39,14 +39,15 @@ public static class RestrictedSubstances
     /// <summary>What holds in a category: the studio's own limits, and the built-in ones of substances it says nothing of.</summary>
     internal static IReadOnlyList<LimitInForce> In(string category, IReadOnlyList<SubstanceLimit> own)
     {
+        IReadOnlyList<LimitInForce> builtIn = BuiltIn.GetValueOrDefault(category, []);
         if (own.Count == 0)
         {
-            return BuiltIn[category];
+            return builtIn;
         }
 
         List<LimitInForce> mine = [.. own.Select(limit => LimitInForce.Of(limit, category, LimitInForce.Studio, isOwn: true)).OfType<LimitInForce>()];
         HashSet<string> said = [.. mine.SelectMany(limit => limit.Identities)];
-        return Sorted(mine.Concat(BuiltIn[category].Where(limit => !said.Overlaps(limit.Identities))));
+        return Sorted(mine.Concat(builtIn.Where(limit => !said.Overlaps(limit.Identities))));
     }
 
     /// <summary>Restricted by the standards, without a limit here or among the studio's own.</summary>

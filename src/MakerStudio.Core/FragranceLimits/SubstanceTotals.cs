@@ -69,5 +69,5 @@ internal static class SubstanceTotals
     private static bool IsLeftToCertificate(SubstanceFrom[] from, IReadOnlyList<FragranceMaterialUse> materials) =>
         Bringers(from) == 1
         && from.Any(each => each.Known != ShareKnown.Exactly)
-        && materials.Any(use => use.MaxPercent is not null && use.LineIds.Contains(from[0].Line.LineId));
+        && materials.Any(use => use.MaxPercent is not null && use.IsOn(from[0].Line));
 }

@@ -122,7 +122,7 @@ internal sealed record VocShare(decimal Percent, decimal Unknown, string? WhatIs
 
         return kind is { } rule
             ? Known(0, $"none of it counts: {rule.Why}.", rule.Source)
-            : new(Whole, Whole, "no volatile share, substance or composition is stated", [new($"nothing is known of it, so all of it counts.", Careful)]);
+            : new(Whole, Whole, material.Cas is null ? "no volatile share, substance or composition is stated" : $"no volatile share is stated, and the tables do not know {material.Cas}", [new($"nothing is known of it, so all of it counts.", Careful)]);
     }
 
     /// <summary>

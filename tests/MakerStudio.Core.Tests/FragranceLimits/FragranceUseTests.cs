@@ -85,6 +85,27 @@ public class FragranceUseTests
     }
 
     [Fact]
+    public void Fragrance_AtZero_AsksForNothing()
+    {
+        FragranceUse found = Use("reed-diffuser", (LimitFormulas.Oil("Rose"), 0), (LimitFormulas.Oil("Fig").Certified(("10A", 20)), 5));
+        Assert.Equal(FragranceVerdict.Within, found.Verdict);
+        Assert.Equal(20m, found.LargestPercent);
+        Assert.Empty(found.Unknown);
+        Assert.False(found.Categories[0].SumDecides);
+    }
+
+    /// <summary>A pre-blend has no certificate, and its maker is the studio; one without scent asks for none.</summary>
+    [Fact]
+    public void PreBlend_WithScent_IsNotShown()
+    {
+        AssessedMaterial accord = LimitFormulas.Material("Accord", MaterialKind.PreBlend);
+        FragranceUse found = Use("reed-diffuser", (accord, 5));
+        Assert.Equal(FragranceVerdict.NotShown, found.Verdict);
+        Assert.DoesNotContain("supplier", Assert.Single(found.Unknown).Means, StringComparison.Ordinal);
+        Assert.Equal(FragranceVerdict.Within, Use("reed-diffuser", (accord with { ScentShare = 0 }, 5)).Verdict);
+    }
+
+    [Fact]
     public void Certificate_OfAnOlderAmendment_IsSaid()
     {
         AssessedMaterial fig = LimitFormulas.Oil("Fig") with { Certificate = new("IFRA 48th", null, new Dictionary<string, decimal> { ["10A"] = 50 }) };
@@ -241,6 +262,19 @@ public class FragranceUseTests
         Assert.Equal(17.5m, found.LargestPercent);
     }
 
+    /// <summary>A pre-blend's parts come as lines of one id: 0.06 % from its fixative stay, as above.</summary>
+    [Fact]
+    public void LinesOfOneId_AreToldApartByTheirMaterial()
+    {
+        AssessedMaterial fixative = LimitFormulas.Material("Fixative", MaterialKind.Fixative) with { Composition = [LimitFormulas.Exactly("cinnamic alcohol", 2)] };
+        AssessedMaterial fig = LimitFormulas.Oil("Fig", LimitFormulas.Exactly("cinnamic alcohol", 4)).Certified(("10A", 19));
+        AssessedFormula formula = LimitFormulas.Formula("reed-diffuser", (fig, 10), (fixative, 3));
+        Guid preBlend = Guid.CreateVersion7();
+        FragranceUse found = FragranceUse.Of(
+            formula with { Lines = [.. formula.Lines.Select(line => line with { LineId = preBlend })] }, LimitFormulas.Choices());
+        Assert.Equal(17.5m, found.LargestPercent);
+    }
+
     [Fact]
     public void NoFragrance_IsWithin_AndAPreBlendIsJudgedElsewhere()
     {
@@ -261,6 +295,8 @@ public class FragranceUseTests
             MaximumUse.Of([LimitFormulas.Exactly("estragole", 0)], "10A", []).Percent,
         });
         Assert.Null(MaximumUse.Of([], "10A", []).Limiting);
+        Assert.Equal(100m, MaximumUse.Of([LimitFormulas.Exactly("estragole", 5)], "5A", []).Percent);
+        Assert.Equal(1m, MaximumUse.Of([LimitFormulas.Exactly("estragole", 5)], "category 10a", []).Percent);
         MaximumUse citrus = MaximumUse.Of([LimitFormulas.Exactly("bergamot oil", 4), LimitFormulas.Exactly("lemon oil", 20)], "10B", []);
         Assert.Equal(5m, citrus.Percent);
         Assert.True(citrus.Substances[0].IsPhototoxic);
