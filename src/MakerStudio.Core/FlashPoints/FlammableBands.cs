@@ -20,14 +20,16 @@ public enum FlammableScheme
     EuClp,
     UsOsha,
     Transport,
-    UsFhsa,
 }
 
 /// <param name="Name">As the text calls it.</param>
 /// <param name="HStatement">With the signal word; null where the scheme has none.</param>
 public sealed record FlammableBand(string Name, FlammableCategory Category, string? HStatement, Source Source);
 
-/// <summary>The band a flash point and an initial boiling point fall into. Limits in °C.</summary>
+/// <summary>
+/// The band a flash point and an initial boiling point fall into. Limits in °C. The bands of the US consumer Act are in
+/// <see cref="Hazards.Us.FhsaLabel"/>.
+/// </summary>
 public static class FlammableBands
 {
     /// <summary>Below it Category 1 or 2 (CLP Annex I, Table 2.6.1).</summary>
@@ -42,21 +44,14 @@ public static class FlammableBands
     /// <summary>Boiling at it or below makes Category 1 of a flash point below 23 °C.</summary>
     public const double BoilingLimit = 35;
 
-    // 16 CFR 1500.3(c)(6): below 20 °F, below 100 °F, below 150 °F; from memory.
-    private const double FhsaExtremely = (20 - 32) / 1.8;
-    private const double FhsaFlammable = (100 - 32) / 1.8;
-    private const double FhsaCombustible = (150 - 32) / 1.8;
-
     private static readonly Source Clp = new("Regulation (EC) 1272/2008, Annex I, Table 2.6.1", DataStatus.Read);
     private static readonly Source Osha = new("GHS 2.6; 29 CFR 1910.1200 App. B.6", DataStatus.Memory);
     private static readonly Source Carriage = new("ADR and IMDG 2.2.3.1.3, packing groups of class 3", DataStatus.Secondary);
-    private static readonly Source Fhsa = new("16 CFR 1500.3(c)(6)", DataStatus.Memory);
 
     /// <param name="flash">Closed cup, °C.</param>
     /// <param name="boiling">Initial boiling point, °C.</param>
     public static FlammableBand Of(FlammableScheme scheme, double flash, double boiling) => scheme switch
     {
-        FlammableScheme.UsFhsa => OfFhsa(flash),
         FlammableScheme.Transport => OfTransport(flash, boiling),
         FlammableScheme.UsOsha when flash is > HighLimit and <= Category4Limit =>
             new("Flam. Liq. 4", FlammableCategory.Category4, "H227 Warning", Osha),
@@ -78,13 +73,5 @@ public static class FlammableBands
         ( < LowLimit, _) => new("Packing group II", FlammableCategory.Category2, null, Carriage),
         ( <= HighLimit, _) => new("Packing group III", FlammableCategory.Category3, null, Carriage),
         _ => new("Not class 3", FlammableCategory.NotClassified, null, Carriage),
-    };
-
-    private static FlammableBand OfFhsa(double flash) => flash switch
-    {
-        < FhsaExtremely => new("Extremely flammable", FlammableCategory.Category1, null, Fhsa),
-        < FhsaFlammable => new("Flammable", FlammableCategory.Category2, null, Fhsa),
-        < FhsaCombustible => new("Combustible", FlammableCategory.Category3, null, Fhsa),
-        _ => new("No word for flammability", FlammableCategory.NotClassified, null, Fhsa),
     };
 }

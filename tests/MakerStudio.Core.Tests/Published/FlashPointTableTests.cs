@@ -148,12 +148,6 @@ public class FlashPointTableTests
     [InlineData(FlammableScheme.Transport, 22.9, 78, "Packing group II")]
     [InlineData(FlammableScheme.Transport, 60, 78, "Packing group III")]
     [InlineData(FlammableScheme.Transport, 60.1, 78, "Not class 3")]
-    [InlineData(FlammableScheme.UsFhsa, -6.7, 78, "Extremely flammable")]
-    [InlineData(FlammableScheme.UsFhsa, -6.6, 78, "Flammable")]
-    [InlineData(FlammableScheme.UsFhsa, 37.7, 78, "Flammable")]
-    [InlineData(FlammableScheme.UsFhsa, 37.8, 78, "Combustible")]
-    [InlineData(FlammableScheme.UsFhsa, 65.5, 78, "Combustible")]
-    [InlineData(FlammableScheme.UsFhsa, 65.6, 78, "No word for flammability")]
     public void Bands_OnEachSideOfALimit(FlammableScheme scheme, double flash, double boiling, string name) =>
         Assert.Equal(name, FlammableBands.Of(scheme, flash, boiling).Name);
 
