@@ -29,9 +29,14 @@ public sealed record DeclaredAllergens(
     {
         ArgumentNullException.ThrowIfNull(formula);
         ArgumentNullException.ThrowIfNull(choices);
+        return Of(formula, choices, SubstanceShares.Of(formula));
+    }
+
+    internal static DeclaredAllergens Of(AssessedFormula formula, MarketChoices choices, IReadOnlyDictionary<string, SubstanceShare> shares)
+    {
         AllergenShare[] found =
         [
-            .. SubstanceShares.Of(formula).Values
+            .. shares.Values
                 .Select(share => (Share: share, Allergen: FragranceAllergens.Find(share.Identity)))
                 .Where(pair => pair.Allergen is not null)
                 .GroupBy(pair => pair.Allergen!, pair => pair.Share)

@@ -76,6 +76,7 @@ public sealed record Assessment(
         FlashPointResult? asked = basis.Form == ProductForm.Liquid || formula.Measured.FlashPoint is not null ? flash : null;
         MixtureFacts facts = FormulaHazards.FactsOf(formula, basis, asked, choices.Scheme);
         HazardsFound hazards = HazardAssessment.Of(facts);
+        IReadOnlyDictionary<string, SubstanceShare> shares = SubstanceShares.Of(formula);
         bool isUs = choices.Scheme == LabelScheme.UnitedStates;
         return new(
             typed,
@@ -86,11 +87,11 @@ public sealed record Assessment(
             asked,
             facts,
             hazards,
-            isUs ? null : HazardLabel.For(hazards, facts, FormulaHazards.SituationOf(formula, choices.Scheme)),
+            isUs ? null : HazardLabel.For(hazards, FormulaHazards.SituationOf(formula, choices.Scheme)),
             isUs ? FhsaLabel.For([.. hazards.Findings.Select(finding => finding.Category)], facts.FlashPoint) : null,
             VocContent.Of(formula, choices),
-            FragranceUse.Of(formula, choices),
-            DeclaredAllergens.Of(formula, choices),
+            FragranceUse.Of(formula, choices, shares),
+            DeclaredAllergens.Of(formula, choices, shares),
             AdviceRules.Judge(basis));
     }
 

@@ -25,7 +25,12 @@ public static class FormulaMixture
     public static MixtureLine Of(AssessedLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        AssessedMaterial material = line.Material;
+        return PreparedMaterial.Of(line.Material).Line with { LineId = line.LineId, MassFraction = (double)line.Fraction };
+    }
+
+    /// <summary>A line of the material, without its place and share.</summary>
+    internal static MixtureLine LineOf(AssessedMaterial material)
+    {
         CasNumber? cas = material.Cas ?? (material.Kind == MaterialKind.Water ? WaterCas : null);
         Constituent[] stated = Stated(material);
         IReadOnlyList<Constituent> all = material.Strength is { } strength ? WithAlcohol(stated, strength, IsPropanol(material))
@@ -34,9 +39,9 @@ public static class FormulaMixture
         // The table's density stands in for a missing one where the line is that substance and nothing else.
         Substance? substance = stated.Length == 0 && material.Strength is null ? Substances.Find(cas) : null;
         return new(
-            line.LineId,
+            Guid.Empty,
             material.Name,
-            (double)line.Fraction,
+            0,
             material.Density ?? substance?.Density.Value.Density,
             all,
             material.FlashPoint,

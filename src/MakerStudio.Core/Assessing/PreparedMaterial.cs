@@ -9,8 +9,9 @@ namespace MakerStudio.Core.Assessing;
 /// A material with its sheet read: what does not change while a formula is typed. Made once for each
 /// <see cref="AssessedMaterial"/> object and kept as long as that object is.
 /// </summary>
+/// <param name="Line">As physics sees it, without place and share.</param>
 /// <param name="NotRead">What of its papers was not understood, in sentences.</param>
-internal sealed record PreparedMaterial(MaterialHazards Hazards, IReadOnlyList<string> NotRead)
+internal sealed record PreparedMaterial(MixtureLine Line, MaterialHazards Hazards, IReadOnlyList<string> NotRead)
 {
     private const decimal Whole = 100m;
 
@@ -37,7 +38,7 @@ internal sealed record PreparedMaterial(MaterialHazards Hazards, IReadOnlyList<s
 
         // One substance and nothing else: the sheet's classes are that substance's.
         bool isItself = parts is [{ Substance.Cas: { } only }] && only == own && material.Strength is null;
-        return new(MaterialHazards.Of(material.Name, isItself ? null : asSupplied, parts), notRead);
+        return new(FormulaMixture.LineOf(material), MaterialHazards.Of(material.Name, isItself ? null : asSupplied, parts), notRead);
     }
 
     /// <summary>The number it goes by as a whole: its own, else the one that goes with its name or kind.</summary>
@@ -61,7 +62,7 @@ internal sealed record PreparedMaterial(MaterialHazards Hazards, IReadOnlyList<s
     /// <summary>Alcohol and water take what the low ends of the stated denaturants leave: the worst end, as everywhere in classification.</summary>
     private static void AddAlcohol(List<Hazards.Constituent> parts, AssessedMaterial material)
     {
-        MixtureLine line = FormulaMixture.Of(new AssessedLine(Guid.Empty, material with { Composition = [] }, 1));
+        MixtureLine line = FormulaMixture.LineOf(material with { Composition = [] });
         parts.RemoveAll(part => line.Constituents.Any(each => each.Cas!.Text == part.Substance.Cas));
         decimal rest = Math.Max(0, Whole - parts.Sum(part => part.StatedPercent ?? part.LowPercent));
         foreach (Blending.Constituent each in line.Constituents)

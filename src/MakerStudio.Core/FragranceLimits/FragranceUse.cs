@@ -32,7 +32,11 @@ public sealed record FragranceUse(
     {
         ArgumentNullException.ThrowIfNull(formula);
         ArgumentNullException.ThrowIfNull(choices);
-        IReadOnlyDictionary<string, SubstanceShare> shares = SubstanceShares.Of(formula);
+        return Of(formula, choices, SubstanceShares.Of(formula));
+    }
+
+    internal static FragranceUse Of(AssessedFormula formula, MarketChoices choices, IReadOnlyDictionary<string, SubstanceShare> shares)
+    {
         FragranceCategoryUse[] uses = [.. formula.Kind.FragranceCategories.Select(placement => In(placement, formula, choices, shares))];
         return new(
             uses,

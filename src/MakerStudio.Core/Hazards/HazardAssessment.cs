@@ -9,11 +9,13 @@ public sealed record RuleJudgement(HazardRule Rule, RuleResult Result);
 /// <summary>The classes of a mixture, by calculation: a working draft that a competent person confirms.</summary>
 /// <param name="Findings">One a class at most.</param>
 /// <param name="Unknown">What nobody knows, and what that means.</param>
+/// <param name="Ingredients">Every substance in the mixture with its share.</param>
 public sealed record HazardsFound(
     IReadOnlyList<HazardFinding> Findings,
     IReadOnlyList<SupplementalSentence> Sentences,
     IReadOnlyList<UnknownHazard> Unknown,
-    IReadOnlyList<RuleJudgement> Judgements)
+    IReadOnlyList<RuleJudgement> Judgements,
+    IReadOnlyList<Ingredient> Ingredients)
 {
     public HazardFinding? In(HazardClass hazardClass) =>
         Findings.FirstOrDefault(finding => HazardCategories.ClassOf(finding.Category) == hazardClass);
@@ -36,7 +38,8 @@ public static class HazardAssessment
             findings,
             [.. judgements.SelectMany(judgement => judgement.Result.Sentences)],
             [.. WhollyUnknown(mixture), .. judgements.SelectMany(judgement => judgement.Result.Unknown), .. AquaticUnknown(mixture), .. NeedsTest(mixture)],
-            judgements);
+            judgements,
+            mixture.All);
     }
 
     /// <summary>How severe each class is in a material made of these constituents alone.</summary>

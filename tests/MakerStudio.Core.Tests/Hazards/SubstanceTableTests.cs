@@ -46,7 +46,7 @@ public class SubstanceTableTests
         Assert.Equal(
             [HazardCategory.FlamLiq2, HazardCategory.EyeIrrit2, HazardCategory.SkinSens1B],
             found.Findings.Select(finding => finding.Category));
-        HazardLabel label = HazardLabel.For(found, facts, new(CapacityMillilitres: 100m));
+        HazardLabel label = HazardLabel.For(found, new(CapacityMillilitres: 100m));
         Assert.Equal(SignalWord.Danger, label.Signal);
         Assert.Equal([Pictogram.Ghs02, Pictogram.Ghs07], label.Pictograms);
         Assert.Equal(["H225", "H317", "H319"], label.HazardStatements.Select(each => each.Code));

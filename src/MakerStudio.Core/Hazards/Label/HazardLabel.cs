@@ -49,7 +49,7 @@ public sealed record HazardLabel(
     ];
 
     /// <summary>The label of an assessed mixture.</summary>
-    public static HazardLabel For(HazardsFound found, MixtureFacts facts, LabelSituation situation)
+    public static HazardLabel For(HazardsFound found, LabelSituation situation)
     {
         ArgumentNullException.ThrowIfNull(found);
         ArgumentNullException.ThrowIfNull(situation);
@@ -62,7 +62,7 @@ public sealed record HazardLabel(
             .ThenByDescending(same => same.First().Ingredient.Percent)
             .ThenBy(same => same.Key, StringComparer.Ordinal)
             .Select(same => same.Key)];
-        return For([.. findings.Select(finding => new HazardEntry(finding.Category, finding.Code))], situation, found.Sentences, names, new Mixture(facts).All);
+        return For([.. findings.Select(finding => new HazardEntry(finding.Category, finding.Code))], situation, found.Sentences, names, found.Ingredients);
     }
 
     /// <summary>The label of known classes.</summary>
