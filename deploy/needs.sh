@@ -64,3 +64,8 @@ need_chromium() {
     command -v chromium >/dev/null && return
     install "the browser that the tests drive" chromium
 }
+
+need_poppler() {
+    command -v pdftoppm >/dev/null && return
+    install "the tests turn printed labels into pictures and read their codes back" poppler-utils
+}

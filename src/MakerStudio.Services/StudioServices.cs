@@ -2,6 +2,7 @@ using MakerStudio.Services.Accounts;
 using MakerStudio.Services.Exchange;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Services.Formulation;
+using MakerStudio.Services.Labels;
 using MakerStudio.Services.Schema;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
@@ -43,6 +44,11 @@ public static class StudioServices
         services.AddSingleton<CureShelf>();
         services.AddSingleton<Fills>();
         services.AddSingleton<BatchRecords>();
+
+        // Labels
+        services.AddSingleton<LabelStocks>();
+        services.AddSingleton<FormulaLabels>();
+        services.AddSingleton<BatchLabels>();
 
         // Today and finding
         services.AddSingleton<StudioPulse>();

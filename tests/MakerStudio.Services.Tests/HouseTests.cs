@@ -26,7 +26,7 @@ public class HouseTests
     private static readonly string[] NothingToCheck =
     [
         "ArchiveMaterial", "ChangeRole", "CloseBatch", "DiscardDelivery", "IssueNewPassphraseByName", "KeepDelivery", "KeepFill", "MatchPendingReceipt",
-        "OpenLot", "PutAwayFormula", "ReleaseLot", "RemovePaper", "RemovePasskey", "RemovePerson", "RestoreMaterial", "RetireScale", "RetireSize",
+        "OpenLot", "PutAwayFormula", "ReleaseLot", "RemovePaper", "RemovePasskey", "RemovePerson", "RestoreMaterial", "RetireLabelStock", "RetireScale", "RetireSize",
         "SignOutEverywhere", "StartDraft", "StartWeighing", "TakeBackOverride", "TakeOver", "ThrowAwayDraft", "WithdrawInvitation",
     ];
 

@@ -20,6 +20,7 @@ public sealed record LabelBatch(string Code, DateOnly? BestBefore, string? Addre
 /// <param name="Disposal">Where the empty pack goes: the end of P501.</param>
 /// <param name="UsesSmallPackRelief">Leaves out what a pack of up to 125 mL may leave out.</param>
 /// <param name="ShowsEMark">Puts ℮ behind the net quantity: the maker fills by the average system and answers for it.</param>
+/// <param name="NeedsNoUfi">The maker sells where no poison-centre code is asked for.</param>
 /// <param name="PanelSquareMillimetres">Area of the US display panel, above 0; null takes the label's own.</param>
 public sealed record LabelWording(
     string? ProductLine,
@@ -27,11 +28,15 @@ public sealed record LabelWording(
     string Disposal,
     bool UsesSmallPackRelief,
     bool ShowsEMark,
+    bool NeedsNoUfi,
     double? PanelSquareMillimetres)
 {
     public const string UsualDisposal = "your local collection point";
 
-    public static LabelWording Usual { get; } = new(null, [], UsualDisposal, false, false, null);
+    public bool SaysTheSame(LabelWording other) =>
+        other is not null && ExtraLines.SequenceEqual(other.ExtraLines) && this with { ExtraLines = other.ExtraLines } == other;
+
+    public static LabelWording Usual { get; } = new(null, [], UsualDisposal, false, false, false, null);
 }
 
 /// <summary>Everything a label is made from: the one input of its content. Plain values, so that it can be frozen.</summary>
@@ -55,4 +60,21 @@ public sealed record LabelFacts(
     public decimal? CapacityMillilitres => Net.IsVolume ? Net.Amount : null;
 
     public bool IsUnitedStates => Scheme == LabelScheme.UnitedStates;
+
+    /// <summary>How it differs from what was confirmed before, each in a few words, the batch aside; empty where nothing does.</summary>
+    public IReadOnlyList<string> DifferencesFrom(LabelFacts confirmed)
+    {
+        ArgumentNullException.ThrowIfNull(confirmed);
+        (bool Differs, string What)[] others =
+        [
+            (ScentName != confirmed.ScentName, $"the name {confirmed.ScentName} → {ScentName}"),
+            (Net != confirmed.Net, "the net quantity"),
+            (Scheme != confirmed.Scheme, "where the studio sells"),
+            (!Allergens.SequenceEqual(confirmed.Allergens), "the declared allergens"),
+            (Ufi != confirmed.Ufi, "the poison-centre code"),
+            (Maker != confirmed.Maker, "the maker's name, address or telephone"),
+            (!Wording.SaysTheSame(confirmed.Wording), "your words"),
+        ];
+        return [.. Hazards.DifferencesFrom(confirmed.Hazards), .. others.Where(each => each.Differs).Select(each => each.What)];
+    }
 }

@@ -4,7 +4,7 @@ using QRCoder;
 namespace MakerStudio.Services.Labels;
 
 /// <summary>Turns an address into the squares of a QR code.</summary>
-internal static class SquareCodes
+public static class SquareCodes
 {
     /// <summary>A label is scratched and bent: level M mends 15 % of the code.</summary>
     private const QRCodeGenerator.ECCLevel Mending = QRCodeGenerator.ECCLevel.M;

@@ -44,6 +44,9 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<CureCheck> CureChecks => Set<CureCheck>();
     public DbSet<Fill> Fills => Set<Fill>();
     public DbSet<UnitMovement> UnitMovements => Set<UnitMovement>();
+    public DbSet<LabelStockRow> LabelStocks => Set<LabelStockRow>();
+    public DbSet<LabelRow> Labels => Set<LabelRow>();
+    public DbSet<LabelPrint> LabelPrints => Set<LabelPrint>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     protected override void OnModelCreating(ModelBuilder builder)

@@ -20,7 +20,8 @@ public sealed class PoisonCentreCode : LabelRule
         return facts switch
         {
             { Ufi: { Length: > 0 } code } => There("label's words", [new LabelText([new("UFI:\u00a0", true), new(code, true)])]),
-            { Hazards.NeedsUfi: true } => Missing("needed in the EEA and Northern Ireland", "Enter the code, or make one in the label's words; notify the mixture first."),
+            { Wording.NeedsNoUfi: true } => NotNeeded("your words", "You marked it as not needed where you sell."),
+            { Hazards.NeedsUfi: true } => Missing("needed in the EEA and Northern Ireland", "Enter it in the label's words, or mark it there as not needed where you sell."),
             _ => NotNeeded("assessment", facts.IsUnitedStates || facts.Scheme == Assessing.LabelScheme.GreatBritain ? "This market has none." : "No health or physical class asks for one."),
         };
     }

@@ -1253,6 +1253,245 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("invitations", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.LabelPrint", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("batch_id");
+
+                    b.Property<DateOnly?>("BestBefore")
+                        .HasColumnType("date")
+                        .HasColumnName("best_before");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("facts");
+
+                    b.Property<int>("FirstPlace")
+                        .HasColumnType("integer")
+                        .HasColumnName("first_place");
+
+                    b.Property<Guid>("LabelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("label_id");
+
+                    b.Property<Guid>("LabelStockId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("label_stock_id");
+
+                    b.Property<decimal>("OffsetAcross")
+                        .HasColumnType("numeric")
+                        .HasColumnName("offset_across");
+
+                    b.Property<decimal>("OffsetDown")
+                        .HasColumnType("numeric")
+                        .HasColumnName("offset_down");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("RequestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("request_id");
+
+                    b.Property<string>("Stock")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("stock");
+
+                    b.HasKey("Id")
+                        .HasName("pk_label_prints");
+
+                    b.HasIndex("BatchId")
+                        .HasDatabaseName("ix_label_prints_batch_id");
+
+                    b.HasIndex("LabelId")
+                        .HasDatabaseName("ix_label_prints_label_id");
+
+                    b.HasIndex("LabelStockId")
+                        .HasDatabaseName("ix_label_prints_label_stock_id");
+
+                    b.HasIndex("RequestId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_label_prints_request_id");
+
+                    b.ToTable("label_prints", null, t =>
+                        {
+                            t.HasCheckConstraint("label_print_counts", "count > 0 and first_place > 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.LabelRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Confirmed")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("confirmed");
+
+                    b.Property<DateTimeOffset?>("ConfirmedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("confirmed_at");
+
+                    b.Property<Guid?>("ConfirmedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("confirmed_by_id");
+
+                    b.Property<Guid>("FormulaSizeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("formula_size_id");
+
+                    b.Property<Guid>("FormulaVersionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("formula_version_id");
+
+                    b.Property<DateTimeOffset>("KeptAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("kept_at");
+
+                    b.Property<Guid>("KeptById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kept_by_id");
+
+                    b.Property<Guid?>("LabelStockId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("label_stock_id");
+
+                    b.Property<string>("Ufi")
+                        .HasMaxLength(19)
+                        .HasColumnType("character varying(19)")
+                        .HasColumnName("ufi");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<string>("Wording")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("wording");
+
+                    b.HasKey("Id")
+                        .HasName("pk_labels");
+
+                    b.HasIndex("FormulaSizeId")
+                        .HasDatabaseName("ix_labels_formula_size_id");
+
+                    b.HasIndex("LabelStockId")
+                        .HasDatabaseName("ix_labels_label_stock_id");
+
+                    b.HasIndex("FormulaVersionId", "FormulaSizeId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_labels_formula_version_id_formula_size_id");
+
+                    b.ToTable("labels", null, t =>
+                        {
+                            t.HasCheckConstraint("confirmed_by_somebody", "num_nulls(confirmed, confirmed_by_id, confirmed_at) in (0, 3)");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.LabelStockRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int?>("Columns")
+                        .HasColumnType("integer")
+                        .HasColumnName("columns");
+
+                    b.Property<decimal>("Height")
+                        .HasColumnType("numeric")
+                        .HasColumnName("height");
+
+                    b.Property<decimal?>("MarginLeft")
+                        .HasColumnType("numeric")
+                        .HasColumnName("margin_left");
+
+                    b.Property<decimal?>("MarginTop")
+                        .HasColumnType("numeric")
+                        .HasColumnName("margin_top");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("name");
+
+                    b.Property<decimal>("OffsetAcross")
+                        .HasColumnType("numeric")
+                        .HasColumnName("offset_across");
+
+                    b.Property<decimal>("OffsetDown")
+                        .HasColumnType("numeric")
+                        .HasColumnName("offset_down");
+
+                    b.Property<decimal?>("PageHeight")
+                        .HasColumnType("numeric")
+                        .HasColumnName("page_height");
+
+                    b.Property<decimal?>("PageWidth")
+                        .HasColumnType("numeric")
+                        .HasColumnName("page_width");
+
+                    b.Property<decimal?>("PitchAcross")
+                        .HasColumnType("numeric")
+                        .HasColumnName("pitch_across");
+
+                    b.Property<decimal?>("PitchDown")
+                        .HasColumnType("numeric")
+                        .HasColumnName("pitch_down");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<int?>("Rows")
+                        .HasColumnType("integer")
+                        .HasColumnName("rows");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<decimal>("Width")
+                        .HasColumnType("numeric")
+                        .HasColumnName("width");
+
+                    b.HasKey("Id")
+                        .HasName("pk_label_stocks");
+
+                    b.ToTable("label_stocks", null, t =>
+                        {
+                            t.HasCheckConstraint("label_sheet_whole", "num_nulls(page_width, page_height, columns, rows, pitch_across, pitch_down, margin_left, margin_top) in (0, 8)");
+
+                            t.HasCheckConstraint("label_stock_size", "width between 10 and 420 and height between 10 and 420");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Lot", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2870,6 +3109,59 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_formula_versions_formulas_formula_id");
 
                     b.Navigation("Formula");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.LabelPrint", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Batch", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_label_prints_batches_batch_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.LabelRow", null)
+                        .WithMany()
+                        .HasForeignKey("LabelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_label_prints_labels_label_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.LabelStockRow", null)
+                        .WithMany()
+                        .HasForeignKey("LabelStockId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_label_prints_label_stocks_label_stock_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.LabelRow", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.FormulaSize", "FormulaSize")
+                        .WithMany()
+                        .HasForeignKey("FormulaSizeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_labels_formula_sizes_formula_size_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.FormulaVersion", "FormulaVersion")
+                        .WithMany()
+                        .HasForeignKey("FormulaVersionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_labels_formula_versions_formula_version_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.LabelStockRow", "LabelStock")
+                        .WithMany()
+                        .HasForeignKey("LabelStockId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_labels_label_stocks_label_stock_id");
+
+                    b.Navigation("FormulaSize");
+
+                    b.Navigation("FormulaVersion");
+
+                    b.Navigation("LabelStock");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Lot", b =>

@@ -1,0 +1,50 @@
+using MakerStudio.Core.Assessing;
+using MakerStudio.Core.Labels;
+using MakerStudio.Core.Products;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Services.Accounts;
+using MakerStudio.Services.Formulation;
+using MakerStudio.Services.Schema;
+using Microsoft.EntityFrameworkCore;
+
+namespace MakerStudio.Services.Labels;
+
+/// <summary>What the materials say now of a released version in one pack.</summary>
+internal static class LabelAssessment
+{
+    /// <summary>The label's facts with the given words, without what only a batch knows.</summary>
+    /// <param name="version">Released, with its lines and formula.</param>
+    public static async Task<LabelFacts> FactsAsync(
+        StudioDb db, FormulaVersion version, NetContent net, LabelWording wording, string? ufi, DateOnly today, CancellationToken cancel)
+    {
+        var formula = version.Formula!;
+        var choices = await Markets.OfAsync(db, today, cancel);
+        var maker = await db.Studio.Select(s => new LabelMaker(s.Name, s.Address, s.Phone)).SingleAsync(cancel);
+        var assessment = Assessment.Of(await FormulaOfAsync(db, version, net, cancel), choices);
+        return new(
+            formula.Name, formula.ProductKind, net, choices.Scheme, HazardsOf(assessment),
+            [.. (assessment?.Allergens.Declared ?? []).Select(share => share.Allergen.Name)], ufi, maker, wording, null);
+    }
+
+    private static LabelHazards HazardsOf(Assessment? assessment) => assessment switch
+    {
+        null => LabelHazards.None,
+        { Label: { } label } => LabelHazards.Of(label, [.. assessment.Unknown.Select(each => each.What)]),
+        { UsLabel: { } us } => LabelHazards.Of(us),
+        _ => LabelHazards.None,
+    };
+
+    private static async Task<AssessedFormula> FormulaOfAsync(StudioDb db, FormulaVersion version, NetContent net, CancellationToken cancel)
+    {
+        var facts = await AssessedMaterials.OfAsync(db, version.Lines.Select(line => line.MaterialId), cancel);
+        return new(
+            ProductKinds.Get(version.Formula!.ProductKind),
+            [.. version.Lines.OrderBy(line => line.Position).SelectMany(line => facts.Lines(line.Id, line.MaterialId, line.Fraction ?? 0m, line.Basis))],
+            new(
+                version.MeasuredDensity is { } density && Density.IsPossible(density) ? new Density(density) : null,
+                version.MeasuredFlashPoint is { } flash ? new Celsius(flash) : null,
+                version.MeasuredBoilingPoint is { } boils ? new Celsius(boils) : null,
+                version.SustainsCombustion, version.MeasuredViscosity, version.MeasuredPh),
+            net.IsVolume ? net.Amount : null);
+    }
+}
