@@ -94,6 +94,24 @@ public class StockAndCostProperties
                 && sheet.Total == sheet.MaterialsTotal + sheet.PackagingTotal + sheet.Labour + sheet.Overhead;
         });
 
+    [Fact]
+    public void Variance_PartsAddUpExactly_AndYieldIsWhatTheBroughtPlanCostsBeyond() =>
+        Gen.Select(Uses, Uses, Gen.Int[1, 60], Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[1, 60]).Sample((planned, used, filled, lost, dropped, plannedUnits) =>
+        {
+            var items = Enumerable.Range(0, 20).Select(_ => Guid.NewGuid()).ToList();
+            var rejected = Math.Min(lost, filled);
+            var plan = new PlannedBatch(
+                [.. planned.Select((u, i) => new PlannedLine(new(CostKind.Material, items[i]), u.Label, u.Quantity, u.UnitCost, i % 3 == 0))], plannedUnits, plannedUnits);
+            var actual = BatchRollUp.Of(new(
+                [.. used.Select((u, i) => new LotUse(items[i], u.Label, "any", u.Quantity, u.UnitCost))], [], 7m, 20m, 1m, 0.1m,
+                filled, rejected, 0, null, 0m, 0m, Math.Min(dropped, filled - rejected)));
+            var variance = BatchVariance.Of(plan, actual);
+            var brought = planned.Select((u, i) => u.Cost * (i % 3 == 0 ? filled : 1)).Sum();
+            return variance.Difference == variance.Price + variance.Quantity + variance.Yield - variance.Abnormal
+                && Math.Abs(variance.Yield - (brought - variance.Planned)) < 1e-8m
+                && actual.InStock + actual.Expensed == actual.Total;
+        });
+
     private static Gen<CostedUse[]> Uses =>
         Gen.Select(Weight, Money, (quantity, cost) => new CostedUse("Any", quantity, cost)).Array[0, 10];
 

@@ -49,4 +49,43 @@ public class ReorderTests
         Assert.Throws<InvalidOperationException>(() => Reorder.CoverDays(StockAmount.OfPieces(1), grams));
         Assert.Throws<InvalidOperationException>(() => Reorder.Point(grams, 1, StockAmount.OfPieces(1)));
     }
+
+    [Fact]
+    public void Advise_AtThePoint_OrdersUpToTheCover_InWholePacks()
+    {
+        // Own sums: 80 g a day, 10 days' lead and 500 g safety make 1,300 g; 60 more days make 6,100 g.
+        var state = State(900m, 400m, minimum: 1000m, pack: 1000m);
+        var advice = Reorder.Advise(state);
+        Assert.Equal(StockAmount.OfGrams(1300m), advice.Point);
+        Assert.True(advice.IsDue);
+        Assert.Equal(StockAmount.OfGrams(5000m), advice.Quantity);
+        Assert.Equal(0, advice.DaysLeft);
+        Assert.False(advice.ArrivesTooLate);
+        Assert.True(Reorder.Advise(State(799m, 0m)).ArrivesTooLate);
+        Assert.Equal(StockAmount.OfGrams(4800m), Reorder.Advise(state with { Pack = StockAmount.OfGrams(0) }).Quantity);
+        Assert.Equal(StockAmount.OfGrams(25_000m), Reorder.Advise(state with { Minimum = StockAmount.OfGrams(25_000m) }).Quantity);
+    }
+
+    [Fact]
+    public void Advise_NotDue_SaysInHowManyDays()
+    {
+        var advice = Reorder.Advise(State(2100m, 0m));
+        Assert.False(advice.IsDue);
+        Assert.True(advice.Quantity.IsZero);
+        Assert.Equal(10, advice.DaysLeft);
+        Assert.Null(Reorder.Advise(State(2100m, 0m) with { Use = new DailyUse(0m, StockUnit.Gram) }).DaysLeft);
+    }
+
+    [Fact]
+    public void CoverMonths_AndSafety()
+    {
+        Assert.Equal(1m, Reorder.CoverMonths(StockAmount.OfGrams(2435m), new DailyUse(80m, StockUnit.Gram)));
+        // Own sums: 120 g × 14 days − 80 g × 10 days.
+        Assert.Equal(StockAmount.OfGrams(880m), Reorder.SafetySuggestion(new(80m, StockUnit.Gram), 10, new(120m, StockUnit.Gram), 14));
+        Assert.True(Reorder.SafetySuggestion(new(80m, StockUnit.Gram), 10, new(80m, StockUnit.Gram), 9).IsZero);
+    }
+
+    private static ReorderState State(decimal available, decimal onOrder, decimal minimum = 0m, decimal pack = 0m) => new(
+        StockAmount.OfGrams(available), StockAmount.OfGrams(onOrder), new DailyUse(80m, StockUnit.Gram), 10, StockAmount.OfGrams(500m), 60,
+        StockAmount.OfGrams(minimum), StockAmount.OfGrams(pack));
 }
