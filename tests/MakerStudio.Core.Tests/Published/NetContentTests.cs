@@ -24,12 +24,26 @@ public class NetContentTests
         }
     });
 
+    /// <summary>Just above each end the next band counts; per cents rounded up to 0.1.</summary>
+    [Theory]
+    [InlineData("50.1", "4.5")]
+    [InlineData("100.1", "4.6")]
+    [InlineData("200.1", "9")]
+    [InlineData("300.1", "9.1")]
+    [InlineData("500.1", "15")]
+    [InlineData("1000.1", "15.1")]
+    public void TolerableError_JustAboveAnEnd_IsThatOfTheNextBand(string nominal, string expected) =>
+        Assert.Equal(Numbers.Of(expected), EuTolerableError.Of(Numbers.Of(nominal))!.Value);
+
     [Fact]
     public void TolerableError_OutsideTheTable_IsNone()
     {
         Assert.Null(EuTolerableError.Of(4.99m));
         Assert.Null(EuTolerableError.Of(10_000.01m));
         Assert.Equal(DataStatus.Memory, EuTolerableError.Of(2000)!.Source.Status);
-        Assert.Equal(DataStatus.Read, EuTolerableError.Of(100)!.Source.Status);
+        Assert.Equal(DataStatus.Memory, EuTolerableError.Of(1000.1m)!.Source.Status);
+        Assert.Equal(DataStatus.Read, EuTolerableError.Of(1000)!.Source.Status);
+        Assert.NotNull(EuTolerableError.Of(5));
+        Assert.NotNull(EuTolerableError.Of(10_000));
     }
 }

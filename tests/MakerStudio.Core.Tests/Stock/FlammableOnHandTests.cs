@@ -43,6 +43,27 @@ public class FlammableOnHandTests
         Assert.Equal(["RS-1 room spray"], standing.LeftOut);
     }
 
+    /// <summary>Unclassed stock may count, so it stays named; stock of a class the limit does not count is not asked for a density.</summary>
+    [Fact]
+    public void Limit_ByVolume_NamesWhatHasNoClassAndNothingElse()
+    {
+        FlammableLimit limit = FlammableLimit.ByVolume("Cabinet", [FlammableCategory.Category2], Volume.FromMillilitres(40_000));
+        Assert.True(FlammableOnHand.Of([Ethanol, Limonene with { Density = null }], [limit]).Standings[0].IsSurelyWithin);
+        LimitStanding standing = FlammableOnHand.Of([Ethanol, Unclassed], [limit]).Standings[0];
+        Assert.Equal(["P-1 fig accord"], standing.LeftOut);
+        Assert.False(standing.IsSurelyWithin);
+    }
+
+    [Fact]
+    public void Limit_ExactlyReached_IsWithin()
+    {
+        FlammableLimit limit = FlammableLimit.ByMass("Insurer", [FlammableCategory.Category2], Mass.FromGrams(20_000));
+        LimitStanding standing = FlammableOnHand.Of([Ethanol, Limonene], [limit]).Standings[0];
+        Assert.Equal(1m, standing.Share);
+        Assert.False(standing.IsOver);
+        Assert.True(standing.IsSurelyWithin);
+    }
+
     [Fact]
     public void Suggestions_CarryTheirStatus()
     {
