@@ -55,6 +55,7 @@ internal static class PageList
         ["/storeroom/materials/new"] = Plain("/storeroom/materials/new"),
         ["/storeroom/materials/{Id:guid}"] = Found("/storeroom/materials/{0}", "select material_id from lots order by code limit 1"),
         ["/storeroom/materials/{Id:guid}/edit"] = Found("/storeroom/materials/{0}/edit", "select material_id from lots order by code limit 1"),
+        ["/storeroom/materials/{Id:guid}/safety"] = Found("/storeroom/materials/{0}/safety", "select material_id from material_substances order by material_id limit 1"),
         ["/storeroom/receive"] = Plain("/storeroom/receive"),
         ["/storeroom/receive/{DraftId:guid}"] = Plain($"/storeroom/receive/{Guid.CreateVersion7()}"),
         ["/storeroom/to-follow"] = Plain("/storeroom/to-follow"),

@@ -7,6 +7,7 @@ using MakerStudio.Services;
 using MakerStudio.Services.Accounts;
 using MakerStudio.Services.Formulation;
 using MakerStudio.Services.Inventory;
+using PlannedBatch = MakerStudio.Services.Inventory.PlannedBatch;
 
 namespace MakerStudio.Browser.Tests.Host;
 

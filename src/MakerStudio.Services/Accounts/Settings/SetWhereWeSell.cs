@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FluentValidation;
 using MakerStudio.Core.Assessing;
 using MakerStudio.Core.FlashPoints;
@@ -34,6 +35,10 @@ public sealed record SetWhereWeSell : StudioRequest
 /// <summary>A limit of the studio's own for a restricted substance.</summary>
 public sealed record SubstanceLimitLine
 {
+    /// <summary>Tells two rows of equal content apart on a page; never kept.</summary>
+    [JsonIgnore]
+    public Guid Row { get; init; } = Guid.CreateVersion7();
+
     public string? Name { get; set; }
 
     /// <summary>One number, or several of a group, apart by commas or spaces.</summary>
@@ -53,6 +58,10 @@ public enum FlammableMeasure
 /// <summary>How much flammable liquid the studio allows itself.</summary>
 public sealed record FlammableLimitLine
 {
+    /// <summary>Tells two rows of equal content apart on a page; never kept.</summary>
+    [JsonIgnore]
+    public Guid Row { get; init; } = Guid.CreateVersion7();
+
     public string? Name { get; set; }
     public List<FlammableCategory> Counts { get; set; } = [];
     public decimal? Most { get; set; }

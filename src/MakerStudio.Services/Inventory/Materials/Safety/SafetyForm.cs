@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace MakerStudio.Services.Inventory;
 
 /// <summary>
@@ -75,6 +77,10 @@ public sealed record HazardLines
 /// <summary>A substance of section 3. Per cent of the material by weight.</summary>
 public sealed record SubstanceLine
 {
+    /// <summary>Tells two rows of equal content apart on a page; never kept.</summary>
+    [JsonIgnore]
+    public Guid Row { get; init; } = Guid.CreateVersion7();
+
     public string? Name { get; set; }
     public string? Cas { get; set; }
     public decimal? LowPercent { get; set; }
@@ -88,6 +94,10 @@ public sealed record SubstanceLine
 /// <summary>A category of the fragrance standards and the most that is allowed in it, per cent of the finished product.</summary>
 public sealed record CategoryLine
 {
+    /// <summary>Tells two rows of equal content apart on a page; never kept.</summary>
+    [JsonIgnore]
+    public Guid Row { get; init; } = Guid.CreateVersion7();
+
     public string? Category { get; set; }
     public decimal? MaxPercent { get; set; }
 }
