@@ -53,6 +53,9 @@ public class OverriddenAdviceTests
         Assert.True(overridden.Answers(Given("solubiliser-ratio", With(7m)).Single()));
         Assert.False(overridden.Answers(Given("solubiliser-ratio", With(5m)).Single()));
         Assert.False(overridden.Answers(Given("solubiliser-ratio", With(2m)).Single()));
+        OverriddenAdvice ofLess = Override("solubiliser-ratio", With(2m));
+        Assert.True(ofLess.Answers(Given("solubiliser-ratio", With(2.5m)).Single()));
+        Assert.False(ofLess.Answers(Given("solubiliser-ratio", With(1.5m)).Single()));
     }
 
     [Fact]
@@ -68,7 +71,9 @@ public class OverriddenAdviceTests
     [Fact]
     public void Advice_TheGravestComesFirst()
     {
-        IReadOnlyList<AdviceGiven> given = All(Spray(Water(80m), Alcohol(17m), Line(Unstated, 3m)));
+        // The load is warned of by an earlier rule than the one that stops for a missing paper.
+        IReadOnlyList<AdviceGiven> given = All(Spray(Line(OilMaterial with { MissingPapers = [PaperKind.Sds] }, 16m), Alcohol(84m)), isBeingReleased: true);
+        Assert.Equal(["missing-paper", "load-above-usual"], given.Take(2).Select(each => each.Rule));
         Assert.Equal(given.Select(each => each.Kind).OrderDescending(), given.Select(each => each.Kind));
         Assert.Equal(AdviceKind.Stop, given[0].Kind);
     }
