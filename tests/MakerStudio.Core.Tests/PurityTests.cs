@@ -1,7 +1,9 @@
 using System.Globalization;
 using MakerStudio.Core.Bench;
 using MakerStudio.Core.Blending;
+using MakerStudio.Core.Exchange;
 using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Stock;
 
 namespace MakerStudio.Core.Tests;
 
@@ -16,12 +18,13 @@ public class PurityTests
         typeof(Mass).Assembly.GetReferencedAssemblies(),
         reference => Assert.StartsWith("System.", reference.Name, StringComparison.Ordinal));
 
-    /// <summary>Turkish folds I without a dot, Persian writes other digits and marks, German swaps the marks.</summary>
+    /// <summary>Turkish folds I without a dot, Persian writes other digits and marks, German swaps the marks, Thai counts other years.</summary>
     [Theory]
     [InlineData("tr-TR")]
     [InlineData("fa-IR")]
     [InlineData("de-DE")]
     [InlineData("sv-SE")]
+    [InlineData("th-TH")]
     public void Results_DoNotDependOnTheCurrentCulture(string culture)
     {
         object?[] expected = Everything();
@@ -49,6 +52,7 @@ public class PurityTests
             [new(rest, 12.5m, LineBasis.PercentByWeight), new(other, 8.25m, LineBasis.PercentByWeight)]);
         var over = (FormulationResult.CannotNormalise)Formulation.Normalise(
             [new(rest, null, LineBasis.PercentByWeight), new(other, 100.25m, LineBasis.PercentByWeight)]);
+        FinancialYear year = new FinancialYears(4, 6, TimeZoneInfo.Utc).Of(new DateOnly(2026, 11, 25));
         return
         [
             .. Typed.Select(text => QuantityText.Parse(text, new('.'))),
@@ -60,6 +64,10 @@ public class PurityTests
             new Density(0.815m).ToString(),
             Magnitude.Question(Mass.FromGrams(3320), 3.32m)!.Sentence(CultureInfo.InvariantCulture),
             QuantityFormat.Mass(Mass.FromGrams(-3320.5m), CultureInfo.InvariantCulture),
+            MethodOfYears.WhyNot(year, ValuationMethod.MovingAverage, year, [new(year.First, ValuationMethod.Fifo)]),
+            CsvCell.Number(-1234.5m),
+            CsvCell.Date(year.Last),
+            CsvCell.Moment(new DateTimeOffset(2026, 11, 25, 12, 40, 9, TimeSpan.FromHours(-1))),
         ];
     }
 }

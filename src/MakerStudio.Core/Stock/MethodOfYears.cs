@@ -23,11 +23,13 @@ public static class MethodOfYears
         ArgumentNullException.ThrowIfNull(choices);
         if (year.First < current.First)
         {
-            return $"The year from {year.First:yyyy-MM-dd} is over; its method stays.";
+            return FormattableString.Invariant($"The year from {year.First:yyyy-MM-dd} is over; its method stays.");
         }
 
         var isFixed = year == current && Latest(year, choices) is { } chosen && chosen.Method != method;
-        return isFixed ? $"The method is fixed for the year from {year.First:yyyy-MM-dd}; choose another from {year.Last.AddDays(1):yyyy-MM-dd} on." : null;
+        return isFixed
+            ? FormattableString.Invariant($"The method is fixed for the year from {year.First:yyyy-MM-dd}; choose another from {year.Last.AddDays(1):yyyy-MM-dd} on.")
+            : null;
     }
 
     private static MethodFrom? Latest(FinancialYear year, IEnumerable<MethodFrom> choices) =>

@@ -73,7 +73,7 @@ public static class Valuation
     }
 
     /// <summary>The movements without those that were undone and what undid them.</summary>
-    private static List<ValuedMovement> Standing(IReadOnlyList<ValuedMovement> movements)
+    internal static List<ValuedMovement> Standing(IReadOnlyList<ValuedMovement> movements)
     {
         var byId = new Dictionary<long, ValuedMovement>();
         foreach (var movement in movements)

@@ -1,0 +1,109 @@
+using MakerStudio.Core.Finished;
+using MakerStudio.Core.Stock;
+
+namespace MakerStudio.Core.Books;
+
+/// <summary>Replays finished units. A unit costs what its batch cost, under every method: batches are told apart.</summary>
+internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
+{
+    private readonly Dictionary<Guid, ValuePool> _sold = [];
+    private readonly Dictionary<Guid, ValuePool> _lost = [];
+    private readonly Dictionary<(Guid Kit, Guid Batch), ValuePool> _inKits = [];
+    private readonly Dictionary<Guid, decimal> _openKits = [];
+    private readonly HashSet<Guid> _begun = [];
+
+    public Dictionary<Guid, ValuePool> Held { get; } = [];
+
+    /// <summary>Batches whose cost has gone into units.</summary>
+    public IReadOnlySet<Guid> Begun => _begun;
+
+    /// <summary>Found on counting, at the cost of the units beside them.</summary>
+    public decimal Found { get; private set; }
+
+    public decimal CostOfSales => _sold.Values.Sum(p => p.Value);
+
+    /// <summary>Units lost or given away, and the boxes of kits that were taken apart.</summary>
+    public decimal Expensed => _lost.Values.Sum(p => p.Value) + _openKits.Values.Sum();
+
+    public void Post(BookUnits move)
+    {
+        var id = move.BatchId;
+        switch (move.Effect)
+        {
+            case BookEffect.FromBatch when move.Count > 0:
+                Put(id, new(move.Count, _begun.Add(id) ? costs.GetValueOrDefault(id) : 0m));
+                break;
+            case BookEffect.FromBatch or BookEffect.Expensed when move.Count < 0:
+                Add(_lost, id, Take(id, -move.Count));
+                break;
+            case BookEffect.Expensed:
+                Put(id, TakeFrom(_lost, id, move.Count));
+                break;
+            case BookEffect.CostOfSales or BookEffect.BackFromSale when move.Count < 0:
+                Add(_sold, id, Take(id, -move.Count));
+                break;
+            case BookEffect.CostOfSales or BookEffect.BackFromSale:
+                Put(id, TakeFrom(_sold, id, move.Count));
+                break;
+            case BookEffect.Found when move.Count > 0:
+                var value = decimal.Round((Held.GetValueOrDefault(id).UnitCost ?? 0m) * move.Count, ValuePool.ShareDecimals);
+                Put(id, new(move.Count, value));
+                Found += value;
+                break;
+            case BookEffect.Found:
+                Found -= Take(id, -move.Count).Value;
+                break;
+            case BookEffect.Kit:
+                PostKit(move);
+                break;
+            default:
+                break;
+        }
+    }
+
+    /// <summary>
+    /// Units go into an assembly with their money and come out with it; what they do not take along of a kit that is
+    /// taken apart lay in its box, and is expensed.
+    /// </summary>
+    private void PostKit(BookUnits move)
+    {
+        var isComponent = move.KitId is { } of && of != move.BatchId;
+        var kit = move.KitId ?? move.BatchId;
+        if (isComponent && move.Count < 0)
+        {
+            var taken = Take(move.BatchId, -move.Count);
+            Add(_inKits, (kit, move.BatchId), taken);
+            _openKits[kit] = _openKits.GetValueOrDefault(kit) + taken.Value;
+        }
+        else if (isComponent)
+        {
+            var back = TakeFrom(_inKits, (kit, move.BatchId), move.Count);
+            Put(move.BatchId, back);
+            _openKits[kit] = _openKits.GetValueOrDefault(kit) - back.Value;
+        }
+        else if (move.Count > 0)
+        {
+            Put(kit, new(move.Count, _openKits.GetValueOrDefault(kit) + (_begun.Add(kit) ? costs.GetValueOrDefault(kit) : 0m)));
+            _openKits[kit] = 0m;
+        }
+        else
+        {
+            _openKits[kit] = _openKits.GetValueOrDefault(kit) + Take(kit, -move.Count).Value;
+        }
+    }
+
+    private void Put(Guid id, ValuePool pool) => Add(Held, id, pool);
+
+    private ValuePool Take(Guid id, decimal count) => TakeFrom(Held, id, count);
+
+    private static void Add<TKey>(Dictionary<TKey, ValuePool> pools, TKey key, ValuePool pool)
+        where TKey : notnull => pools[key] = pools.GetValueOrDefault(key) + pool;
+
+    /// <exception cref="ArgumentOutOfRangeException">More goes than was there: the ledger never holds such moves.</exception>
+    private static ValuePool TakeFrom<TKey>(Dictionary<TKey, ValuePool> pools, TKey key, decimal count)
+        where TKey : notnull
+    {
+        (var taken, pools[key]) = pools.GetValueOrDefault(key).Take(count);
+        return taken;
+    }
+}
