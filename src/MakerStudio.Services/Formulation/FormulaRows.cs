@@ -88,6 +88,7 @@ public sealed record FormulaSheet(
 internal static class FormulaRows
 {
     public static IQueryable<VersionRow> Versions(StudioDb db, Expression<Func<FormulaVersion, bool>> which) => db.FormulaVersions
+        .AsSplitQuery()
         .Where(which)
         .OrderByDescending(v => v.Number)
         .Select(v => new VersionRow(

@@ -38,10 +38,10 @@ internal static class LibraryPages
 
     public static async Task MeasureDensityAsync(this Visitor visitor, string gramsPerMillilitre)
     {
-        await visitor.Page.GetByText("Write down a measured density").ClickAsync();
-        await visitor.Page.EnterAsync("Measured, g/mL at 20 °C", gramsPerMillilitre);
-        await visitor.Page.Button("Keep it").ClickAsync();
-        await Expect(visitor.Page.GetByText("Change the measured density")).ToBeVisibleAsync();
+        await visitor.Page.GetByText("Nothing is measured yet").ClickAsync();
+        await visitor.Page.EnterAsync("Density at 20 °C", gramsPerMillilitre);
+        await visitor.Page.Button("Keep what was measured").ClickAsync();
+        await Expect(visitor.Page.GetByText($"Measured: {gramsPerMillilitre} g/mL")).ToBeVisibleAsync();
     }
 
     public static async Task AddSizeAsync(this Visitor visitor, string name, string nominal, string overfill, params string[] packaging)
