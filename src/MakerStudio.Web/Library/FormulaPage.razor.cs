@@ -254,6 +254,7 @@ public partial class FormulaPage
     private Task OfferUndo(string what, Action putBack)
     {
         (_undone, _undoneAt, _putBack) = (what, Clock.GetUtcNow(), putBack);
+        StateHasChanged(); // A part that calls a delegate of the page does not render it.
         return ChangedAsync();
     }
 
