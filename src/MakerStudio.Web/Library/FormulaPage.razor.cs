@@ -251,11 +251,12 @@ public partial class FormulaPage
         return OfferUndo($"{variant.Name}: these are the draft’s lines now.", () => Form.Put(variant.TakenBack(Form.Rows)));
     }
 
-    private Task OfferUndo(string what, Action putBack)
+    private async Task OfferUndo(string what, Action putBack)
     {
         (_undone, _undoneAt, _putBack) = (what, Clock.GetUtcNow(), putBack);
         StateHasChanged(); // A part that calls a delegate of the page does not render it.
-        return ChangedAsync();
+        await ChangedAsync();
+        StateHasChanged();
     }
 
     private Task PutBackAsync()
