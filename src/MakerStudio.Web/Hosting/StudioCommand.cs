@@ -37,6 +37,10 @@ internal sealed record StudioCommand(string Name, string Takes, string Says)
             BeforeServing = SampleCommand.OpenAsync, UsualFolder = SampleCommand.UsualFolder,
         },
         new("verify", "", "recomputes every balance and cost from the ledger and lists what differs") { WithServices = VerifyAsync },
+        new("assess", "FILE.json", "assesses the formula in a file (- reads standard input) and prints the result as JSON; needs no database")
+        {
+            Alone = words => AssessCommand.RunAsync(words, Console.OpenStandardInput, Console.OpenStandardOutput(), Console.Error, TimeProvider.System),
+        },
         new("healthcheck", "", "asks the running studio whether it is ready; ends with 0 when it is") { Alone = _ => HealthCheck.AskAsync() },
         new("reset-password", "NAME", "prints a one-time link by which NAME sets a new passphrase")
         {
