@@ -14,9 +14,9 @@ public class BooksProperties
     [Fact]
     public void AnyHistory_AnyMethod_AnyMoment_LosesNothing() =>
         Gen.Select(Gen.Int[0, int.MaxValue - 1], Gen.Enum<ValuationMethod>(), Gen.Double[0, 1]).Sample(
-            (seed, method, part) =>
+            (run, method, part) =>
             {
-                var history = History.Of(new Random(seed), 250);
+                var history = History.Of(new Random(run), 250);
                 var asOf = Start.AddHours(history.Hours * part);
                 var books = StudioBooks.Of(method, history.Movements, history.Batches, history.Units, asOf, Years);
                 return books.Check.Difference == 0

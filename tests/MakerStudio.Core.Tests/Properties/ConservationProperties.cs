@@ -24,9 +24,9 @@ public class ConservationProperties
     [InlineData(1)]
     [InlineData(2)]
     [InlineData(3)]
-    public void TenThousandRandomOperations_LoseNothing(int seed)
+    public void TenThousandRandomOperations_LoseNothing(int run)
     {
-        var random = new Random(seed);
+        var random = new Random(run);
         var studio = new LedgerModel();
         var done = new Dictionary<string, int>();
         for (var i = 0; i < Operations; i++)
