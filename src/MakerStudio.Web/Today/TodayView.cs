@@ -15,6 +15,9 @@ public sealed record TodayView(
     DateTimeOffset Now, IReadOnlyList<CureRow> Curing, CureRow? NextDue, IReadOnlyList<BenchRow> Weighing, IReadOnlyList<BenchRow> Lacking,
     bool HasStock, IReadOnlyList<LowRow> Low, IReadOnlyList<DatedLot> Lots, IReadOnlyList<PendingReceiptRow> ToFollow)
 {
+    /// <summary>Limits of flammable liquid that the stock is over.</summary>
+    public IReadOnlyList<FlammableStanding> Over { get; init; } = [];
+
     /// <summary>Nothing has been received and nothing made: the page says how to begin.</summary>
     public bool IsFirstDay => !HasStock && AsksNothing && NextDue is null;
 
@@ -53,7 +56,10 @@ public sealed class TodayRead(CureShelf curing, Batches batches, Stock stock, Lo
             rows.Any(r => r.OnHand > 0),
             [.. rows.Where(IsLow).OrderBy(r => r.OrderBy ?? r.Today).ThenBy(r => r.Name, StringComparer.CurrentCulture).Select(LowOf)],
             [.. (await lots.OnShelfAsync()).Select(DatedOf).OfType<DatedLot>()],
-            await stock.PendingAsync());
+            await stock.PendingAsync())
+        {
+            Over = [.. (await stock.FlammableAsync()).Over],
+        };
     }
 
     private static bool IsLow(StockRow row) =>

@@ -60,6 +60,7 @@ internal static class PageList
         ["/storeroom/receive/{DraftId:guid}"] = Plain($"/storeroom/receive/{Guid.CreateVersion7()}"),
         ["/storeroom/to-follow"] = Plain("/storeroom/to-follow"),
         ["/studio"] = Plain("/studio"),
+        ["/studio/where-we-sell"] = Plain("/studio/where-we-sell"),
     };
 
     /// <summary>All templates the app has, those for builders left out.</summary>

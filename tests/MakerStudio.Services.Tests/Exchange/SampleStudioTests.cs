@@ -1,3 +1,4 @@
+using MakerStudio.Core.FlashPoints;
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Stock;
 using MakerStudio.Services.Accounts;
@@ -65,6 +66,18 @@ public class SampleStudioTests(SampleStudioFixture sample, Xunit.Abstractions.IT
             facts.Materials.Values.Where(m => m.Kind is MaterialKind.FragranceOil or MaterialKind.EssentialOil),
             m => Assert.True(m.Composition.Count >= 5 && m.Certificate!.MaxPercent.Count == 3, m.Name));
         Assert.True((await Markets.ReadAsync(db, new DateOnly(2026, 10, 26), default)).IsChosen);
+    }
+
+    [Fact]
+    public async Task Make_FlammableStock_CountsShelfBatchesAndBottles()
+    {
+        var found = await Studio.Get<Stock>().FlammableAsync();
+
+        Assert.Contains(found.Holdings, h => h.Where.StartsWith("/storeroom/", StringComparison.Ordinal) && h.Category == FlammableCategory.Category2);
+        Assert.Contains(found.Holdings, h => h.Name.Contains("not filled yet", StringComparison.Ordinal) && h.Category == FlammableCategory.Category2);
+        Assert.Contains(found.Holdings, h => h.Where.StartsWith("/finished/", StringComparison.Ordinal) && h.Category == FlammableCategory.Category2);
+        Assert.All(found.Standings, s => Assert.InRange(s.Share, 0.05m, 2m));
+        output.WriteLine(string.Join('\n', found.Standings.Select(s => $"{s.Name} {s.Share:p1} left out {string.Join(", ", s.LeftOut)}").Concat(found.Holdings.Select(h => $"{h.Name} {h.Category} {h.Milligrams} {h.Why}"))));
     }
 
     [Fact]

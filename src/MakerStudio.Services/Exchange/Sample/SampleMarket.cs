@@ -17,7 +17,7 @@ internal sealed class SampleMarket(Story story)
                 FlammableLimits =
                 [
                     new() { Name = "Insurer, whole studio", Counts = [FlammableCategory.Category1, FlammableCategory.Category2, FlammableCategory.Category3], Most = 60, Measure = FlammableMeasure.Litres },
-                    new() { Name = "Lease, workroom cabinet", Counts = [FlammableCategory.Category1, FlammableCategory.Category2], Most = 25, Measure = FlammableMeasure.Kilograms },
+                    new() { Name = "Lease, workroom cabinet", Counts = [FlammableCategory.Category1, FlammableCategory.Category2], Most = 45, Measure = FlammableMeasure.Kilograms },
                 ],
             })).Expect());
     }
