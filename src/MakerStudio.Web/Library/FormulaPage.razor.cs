@@ -118,7 +118,7 @@ public partial class FormulaPage
 
     protected override bool Concerns(News news) => news.Topic switch
     {
-        Topics.Formulas or Topics.Materials or Topics.Lots or Topics.Batches => true,
+        Topics.Formulas or Topics.Materials or Topics.Lots or Topics.Batches or Topics.Studio => true,
         _ => false,
     };
 
