@@ -44,6 +44,12 @@ public static class StudioServices
         services.AddSingleton<CureShelf>();
         services.AddSingleton<Fills>();
         services.AddSingleton<BatchRecords>();
+        services.AddSingleton<FinishedGoods>();
+        services.AddSingleton<Places>();
+        services.AddSingleton<Customers>();
+        services.AddSingleton<Consignments>();
+        services.AddSingleton<Sales>();
+        services.AddSingleton<Kits>();
 
         // Labels
         services.AddSingleton<LabelStocks>();

@@ -25,8 +25,8 @@ public class HouseTests
     /// </summary>
     private static readonly string[] NothingToCheck =
     [
-        "ArchiveMaterial", "ChangeRole", "CloseBatch", "DiscardDelivery", "IssueNewPassphraseByName", "KeepDelivery", "KeepFill", "MatchPendingReceipt",
-        "OpenLot", "PutAwayFormula", "ReleaseLot", "RemovePaper", "RemovePasskey", "RemovePerson", "RestoreMaterial", "RetireLabelStock", "RetireScale", "RetireSize",
+        "ArchiveMaterial", "ChangeRole", "CloseBatch", "ClosePlace", "DiscardDelivery", "IssueNewPassphraseByName", "KeepDelivery", "KeepFill", "MatchPendingReceipt",
+        "OpenLot", "PutAwayFormula", "PutAwayKit", "ReleaseLot", "RemovePaper", "RemovePasskey", "RemovePerson", "RestoreMaterial", "RetireLabelStock", "RetireScale", "RetireSize",
         "SignOutEverywhere", "StartDraft", "StartWeighing", "TakeBackOverride", "TakeOver", "ThrowAwayDraft", "WithdrawInvitation",
     ];
 

@@ -2,13 +2,6 @@ using MakerStudio.Core.Stock;
 
 namespace MakerStudio.Core.Finished;
 
-/// <summary>What goes into one kit; its box may be a part too.</summary>
-/// <param name="CountPerKit">Above 0.</param>
-public sealed record KitPart(Guid ProductId, string Name, int CountPerKit);
-
-/// <param name="Scarcest">The parts that set the limit.</param>
-public sealed record KitLimit(int Kits, IReadOnlyList<KitPart> Scarcest);
-
 /// <summary>Units of one batch that went into an assembly of kits, with the money in them.</summary>
 /// <param name="Count">In all its kits together.</param>
 public sealed record KitComponent(Guid ProductId, Guid BatchId, string BatchCode, int Count, decimal Value);
@@ -92,31 +85,4 @@ public sealed record KitAssembly(int Kits, IReadOnlyList<KitComponent> Component
     }
 
     private static KitComponent With(KitComponent component, ValuePool pool) => component with { Count = (int)pool.Quantity, Value = pool.Value };
-}
-
-/// <summary>How many kits can be put together.</summary>
-public static class KitSets
-{
-    /// <summary>As many as the scarcest part allows.</summary>
-    /// <param name="available">Units that may be used, by product; a missing product is none.</param>
-    /// <exception cref="ArgumentException">There are no parts, or one has no count.</exception>
-    public static KitLimit MostPossible(IReadOnlyList<KitPart> parts, IReadOnlyDictionary<Guid, int> available)
-    {
-        ArgumentNullException.ThrowIfNull(parts);
-        ArgumentNullException.ThrowIfNull(available);
-        if (parts.Count == 0 || parts.Any(p => p.CountPerKit < 1))
-        {
-            throw new ArgumentException("A kit has parts, at least one of each.", nameof(parts));
-        }
-
-        var sets = parts.Select(p => (Part: p, Kits: Math.Max(0, available.GetValueOrDefault(p.ProductId)) / p.CountPerKit)).ToList();
-        var most = sets.Min(s => s.Kits);
-        return new KitLimit(most, [.. sets.Where(s => s.Kits == most).Select(s => s.Part)]);
-    }
-
-    /// <summary>The units to take for so many kits, first expired first, part by part.</summary>
-    /// <param name="batches">What is here, by product.</param>
-    public static IReadOnlyList<(KitPart Part, UnitPlan Plan)> Pick(
-        int kits, IReadOnlyList<KitPart> parts, ILookup<Guid, BatchOnShelf> batches, DateOnly today) =>
-        [.. parts.Select(p => (p, UnitChoice.For(checked(kits * p.CountPerKit), batches[p.ProductId], today)))];
 }

@@ -26,5 +26,3 @@ public enum CheckVerdict { Passed, RestLonger, Hold }
 public enum Clarity { Clear, Haze, Sediment, NotApplicable }
 
 public enum DeviationChoice { Accepted, Corrected, ClockKept }
-
-public enum UnitStatus { Saleable, Rejected, Retained }

@@ -1,3 +1,4 @@
+using MakerStudio.Core.Finished;
 using MakerStudio.Core.Labels;
 using MakerStudio.Core.Products;
 using MakerStudio.Services.Inventory;

@@ -62,6 +62,9 @@ internal sealed class Batch
     public string? HeldReason { get; set; }
     public DateTimeOffset? FilledAt { get; set; }
     public DateTimeOffset? ClosedAt { get; set; }
+
+    /// <summary>Last day its units are sold on; null when none was given.</summary>
+    public DateOnly? BestBefore { get; set; }
     public DateTimeOffset? DiscardedAt { get; set; }
     public string? DiscardReason { get; set; }
     public uint Version { get; set; }

@@ -1,3 +1,4 @@
+using MakerStudio.Core.Finished;
 using MakerStudio.Services.Inventory;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -40,15 +41,29 @@ internal sealed class Fill
     public DateTimeOffset At { get; set; }
 }
 
-/// <summary>Finished units as an append-only sum: by batch and status.</summary>
+/// <summary>
+/// One leg of a change of finished units, append-only: by batch, place and status. What only changes place or status has
+/// two legs of opposite sign; what comes in or leaves has one.
+/// </summary>
 internal sealed class UnitMovement
 {
     public long Id { get; set; }
+
+    /// <summary>Legs of one act share it: taking the act back takes all of them back.</summary>
+    public Guid EntryId { get; set; }
+    public UnitMoveKind Kind { get; set; }
     public Guid BatchId { get; set; }
     public Batch? Batch { get; set; }
+    public Guid PlaceId { get; set; }
+    public Place? Place { get; set; }
     public UnitStatus Status { get; set; }
     public int Change { get; set; }
     public string? Reason { get; set; }
+    public Guid? SaleId { get; set; }
+    public Guid? KitLotId { get; set; }
+
+    /// <summary>The leg this one takes back; each can be taken back once.</summary>
+    public long? ReversesId { get; set; }
     public Guid PersonId { get; set; }
     public DateTimeOffset At { get; set; }
     public Guid RequestId { get; set; }
@@ -70,7 +85,16 @@ internal sealed class UnitMovementMap : IEntityTypeConfiguration<UnitMovement>
     {
         builder.ToTable("unit_movements", t => t.HasCheckConstraint("unit_movement_not_zero", "change <> 0"));
         builder.Property(m => m.Status).HasConversion<string>().HasMaxLength(20);
+        builder.Property(m => m.Kind).HasConversion<string>().HasMaxLength(20);
         builder.HasIndex(m => m.BatchId);
+        builder.HasIndex(m => m.EntryId);
+        builder.HasIndex(m => m.SaleId);
+        builder.HasIndex(m => new { m.PlaceId, m.Id });
+        builder.HasIndex(m => m.ReversesId).IsUnique();
         builder.HasOne(m => m.Batch).WithMany().HasForeignKey(m => m.BatchId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne(m => m.Place).WithMany().HasForeignKey(m => m.PlaceId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Sale>().WithMany().HasForeignKey(m => m.SaleId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<KitLot>().WithMany().HasForeignKey(m => m.KitLotId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<UnitMovement>().WithMany().HasForeignKey(m => m.ReversesId).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -71,6 +71,9 @@ internal sealed class Movement
     public Guid? WeighingId { get; set; }
     public Guid? FillId { get; set; }
 
+    /// <summary>The kits whose box it is.</summary>
+    public Guid? KitLotId { get; set; }
+
     /// <summary>The movement this one takes back; each can be reversed once.</summary>
     public long? ReversesId { get; set; }
     public Guid PersonId { get; set; }
@@ -186,6 +189,7 @@ internal sealed class MovementMap : IEntityTypeConfiguration<Movement>
         builder.HasOne<Movement>().WithMany().HasForeignKey(m => m.ReversesId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Batch>().WithMany().HasForeignKey(m => m.BatchId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Delivery>().WithMany().HasForeignKey(m => m.DeliveryId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<KitLot>().WithMany().HasForeignKey(m => m.KitLotId).OnDelete(DeleteBehavior.Restrict);
     }
 }
 

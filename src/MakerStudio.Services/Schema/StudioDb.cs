@@ -47,6 +47,21 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<LabelStockRow> LabelStocks => Set<LabelStockRow>();
     public DbSet<LabelRow> Labels => Set<LabelRow>();
     public DbSet<LabelPrint> LabelPrints => Set<LabelPrint>();
+    public DbSet<Place> Places => Set<Place>();
+    public DbSet<Customer> Customers => Set<Customer>();
+    public DbSet<UnitBalance> UnitBalances => Set<UnitBalance>();
+    public DbSet<Sale> Sales => Set<Sale>();
+    public DbSet<SaleLine> SaleLines => Set<SaleLine>();
+    public DbSet<Dispatch> Dispatches => Set<Dispatch>();
+    public DbSet<SalesFile> SalesFiles => Set<SalesFile>();
+    public DbSet<SalesFilePart> SalesFileParts => Set<SalesFilePart>();
+    public DbSet<Placement> Placements => Set<Placement>();
+    public DbSet<PlacementLine> PlacementLines => Set<PlacementLine>();
+    public DbSet<ConsignmentReport> ConsignmentReports => Set<ConsignmentReport>();
+    public DbSet<ConsignmentReportLine> ConsignmentReportLines => Set<ConsignmentReportLine>();
+    public DbSet<Kit> Kits => Set<Kit>();
+    public DbSet<KitLot> KitLots => Set<KitLot>();
+    public DbSet<KitLotContent> KitLotContents => Set<KitLotContent>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     protected override void OnModelCreating(ModelBuilder builder)

@@ -7,7 +7,11 @@ namespace MakerStudio.Services.Schema;
 public static class StudioSchema
 {
     /// <summary>Tables whose rows are history: the app's role may add and read, nothing else.</summary>
-    private static readonly string[] AppendOnly = ["movements", "lot_events", "acts", "unit_movements", "label_prints"];
+    private static readonly string[] AppendOnly =
+    [
+        "movements", "lot_events", "acts", "unit_movements", "sales", "sale_lines", "dispatches", "placements", "placement_lines",
+        "consignment_reports", "consignment_report_lines", "kit_lot_contents", "label_prints",
+    ];
 
     /// <param name="ownerConnectionString">A role that owns the schema.</param>
     /// <param name="appRole">The role the app signs in with; null or the owner itself when there is only one.</param>

@@ -4,38 +4,12 @@ namespace MakerStudio.Core.Tests.Finished;
 
 public class KitsTests
 {
-    private static readonly Guid Spray = Guid.NewGuid(), Candle = Guid.NewGuid(), Box = Guid.NewGuid();
+    private static readonly Guid Spray = Guid.NewGuid(), Candle = Guid.NewGuid();
     private static readonly Guid Rs1 = Guid.NewGuid(), Rs2 = Guid.NewGuid(), Cn1 = Guid.NewGuid();
-
-    private static readonly KitPart[] Parts = [new(Spray, "Fig spray", 2), new(Candle, "Fig candle", 1), new(Box, "Box", 1)];
 
     /// <summary>Three kits: six sprays out of two batches, three candles, boxes for 2.00.</summary>
     private static readonly KitAssembly Made = new(
         3, [new(Spray, Rs1, "RS-1", 4, 18.04m), new(Spray, Rs2, "RS-2", 2, 10.00m), new(Candle, Cn1, "CN-1", 3, 10.00m)], 2.00m);
-
-    [Fact]
-    public void MostPossible_NineCandlesReady_NineSets()
-    {
-        var limit = KitSets.MostPossible(Parts, new Dictionary<Guid, int> { [Spray] = 40, [Candle] = 9, [Box] = 100 });
-        Assert.Equal(9, limit.Kits);
-        Assert.Equal("Fig candle", Assert.Single(limit.Scarcest).Name);
-        Assert.Equal(0, KitSets.MostPossible(Parts, new Dictionary<Guid, int> { [Spray] = 40 }).Kits);
-        Assert.Throws<ArgumentException>(() => KitSets.MostPossible([], new Dictionary<Guid, int>()));
-    }
-
-    [Fact]
-    public void Pick_TakesEachPartFirstExpiredFirst()
-    {
-        DateOnly today = new(2026, 11, 25);
-        var here = new[]
-        {
-            (Spray, new BatchOnShelf(Rs2, "RS-2", 9, today.AddDays(60), today)), (Spray, new BatchOnShelf(Rs1, "RS-1", 4, today.AddDays(6), today)),
-            (Candle, new BatchOnShelf(Cn1, "CN-1", 2, null, today)),
-        }.ToLookup(b => b.Item1, b => b.Item2);
-        var picked = KitSets.Pick(3, Parts[..2], here, today);
-        Assert.Equal([(Rs1, "RS-1", 4), (Rs2, "RS-2", 2)], picked[0].Plan.Picks);
-        Assert.Equal(1, picked[1].Plan.Missing);
-    }
 
     [Fact]
     public void Assembly_CostsItsPartsAndKeepsTheirCodes()

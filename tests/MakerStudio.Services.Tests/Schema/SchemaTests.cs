@@ -18,6 +18,10 @@ public class SchemaTests
     [InlineData("lot_events")]
     [InlineData("acts")]
     [InlineData("unit_movements")]
+    [InlineData("sales")]
+    [InlineData("dispatches")]
+    [InlineData("placements")]
+    [InlineData("consignment_reports")]
     public async Task History_UpdateDeleteTruncateByTheAppsRole_IsRefused(string table)
     {
         await using var studio = await TestStudio.NewAsync();

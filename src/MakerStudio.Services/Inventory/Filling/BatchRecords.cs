@@ -1,3 +1,4 @@
+using MakerStudio.Core.Finished;
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Stock;
 using MakerStudio.Services.Schema;

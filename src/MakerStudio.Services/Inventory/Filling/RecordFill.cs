@@ -1,5 +1,6 @@
 using FluentValidation;
 using MakerStudio.Core.Costing;
+using MakerStudio.Core.Finished;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
 using MakerStudio.Services.Schema;
@@ -198,19 +199,20 @@ public sealed partial class Fills
 
     private static void AddUnits(Command command, Batch batch, Fill fill)
     {
-        void Add(UnitStatus status, int count, string reason)
+        void Add(UnitMoveKind kind, int count, string reason)
         {
             if (count > 0)
             {
                 command.Db.UnitMovements.Add(new UnitMovement
                 {
-                    BatchId = batch.Id, Status = status, Change = count, Reason = reason, PersonId = command.PersonId, At = command.Now, RequestId = command.RequestId,
+                    EntryId = command.RequestId, Kind = kind, BatchId = batch.Id, PlaceId = Place.StudioId, Status = UnitRules.For(kind).To!.Value,
+                    Change = count, Reason = reason, PersonId = command.PersonId, At = command.Now, RequestId = command.RequestId,
                 });
             }
         }
 
-        Add(UnitStatus.Saleable, fill.Filled - fill.Rejected - fill.Retained, "Filled");
-        Add(UnitStatus.Rejected, fill.Rejected, "Rejected at filling");
-        Add(UnitStatus.Retained, fill.Retained, "Retained sample");
+        Add(UnitMoveKind.Filled, fill.Filled - fill.Rejected - fill.Retained, "Filled");
+        Add(UnitMoveKind.RejectedAtFilling, fill.Rejected, "Rejected at filling");
+        Add(UnitMoveKind.RetainedAtFilling, fill.Retained, "Retained sample");
     }
 }

@@ -80,6 +80,8 @@ public sealed partial class Lots
         {
             case MovementKind.Use:
                 return new TakeBackElsewhere($"This entry is a weighing of batch {batch ?? "–"}.", "Take the weighing back on the batch's weigh sheet; the lot follows.");
+            case MovementKind.Packaging or MovementKind.Return when entry.KitLotId is not null:
+                return new TakeBackElsewhere("This entry is packaging of a kit.", "Take the kits apart on their own page; what can be used again comes back.");
             case MovementKind.Packaging:
                 return new TakeBackElsewhere($"This entry is packaging of the filling of batch {batch ?? "–"}.", "It belongs to the filling; what broke or was left over is an adjustment.");
             case MovementKind.Made:

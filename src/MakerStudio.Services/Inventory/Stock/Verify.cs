@@ -20,6 +20,8 @@ public sealed class Verify(StudioStore store)
             .. await RunningAsync(db, cancel),
             .. await WeighingsAsync(db, cancel),
             .. await FillsAsync(db, cancel),
+            .. await UnitsAsync(db, cancel),
+            .. await KitsAsync(db, cancel),
         ];
         return new VerifyReport(lots, movements, batches, differences);
     }
@@ -89,8 +91,36 @@ public sealed class Verify(StudioStore store)
         return differences;
     }
 
+    /// <summary>Units that are kept against the sum of their movements, spot by spot.</summary>
+    private static async Task<IEnumerable<string>> UnitsAsync(StudioDb db, CancellationToken cancel)
+    {
+        var wrong = await db.Database.SqlQuery<UnitDifference>($"""
+            select b.code as "Code", p.name as "Place", coalesce(u.status, m.status) as "Status", coalesce(u.count, 0) as "Kept", coalesce(m.sum, 0)::int as "Sum" from
+              (select batch_id, place_id, status, sum(change) as sum from unit_movements group by batch_id, place_id, status) m
+            full join unit_balances u on (u.batch_id, u.place_id, u.status) = (m.batch_id, m.place_id, m.status)
+            join batches b on b.id = coalesce(u.batch_id, m.batch_id) join places p on p.id = coalesce(u.place_id, m.place_id)
+            where coalesce(u.count, 0) <> coalesce(m.sum, 0) order by b.code, p.name, 3
+            """).ToListAsync(cancel);
+        return wrong.Select(w => $"Batch {w.Code} at {w.Place}, {w.Status}: {w.Kept} kept, its movements add up to {w.Sum}.");
+    }
+
+    /// <summary>Kits that were sold against the lines of sales, and their units against what was built into them.</summary>
+    private static async Task<IEnumerable<string>> KitsAsync(StudioDb db, CancellationToken cancel)
+    {
+        var kits = await db.KitLots.Select(k => new
+        {
+            k.Code, k.Made, k.Undone, k.Sold, Lines = db.SaleLines.Where(l => l.KitLotId == k.Id).Sum(l => l.Quantity),
+            InEach = k.Contents.Where(c => c.BatchId != null).Sum(c => c.Count), Built = -db.UnitMovements.Where(m => m.KitLotId == k.Id).Sum(m => m.Change),
+        }).Where(k => k.Sold != k.Lines || k.Built != (k.Made - k.Undone) * k.InEach).OrderBy(k => k.Code).ToListAsync(cancel);
+        return kits.Select(k => k.Sold != k.Lines
+            ? $"Kits {k.Code}: {k.Sold} noted as sold, the lines of sales come to {k.Lines}."
+            : $"Kits {k.Code}: {k.Made - k.Undone} of {k.InEach} units each, the ledger built {k.Built} in.");
+    }
+
     /// <summary>Sums of decimals taken in another order may differ in their last digit; a hundred-thousandth is far below a coin.</summary>
     private static bool Differs(decimal left, decimal right) => Math.Abs(left - right) > 0.00001m;
+
+    private sealed record UnitDifference(string Code, string Place, string Status, int Kept, int Sum);
 
     private sealed record RunningDifference(long Id, string Code, long Noted, long Running);
 }

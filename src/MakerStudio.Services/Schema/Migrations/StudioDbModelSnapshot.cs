@@ -143,6 +143,10 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<DateOnly?>("BestBefore")
+                        .HasColumnType("date")
+                        .HasColumnName("best_before");
+
                     b.Property<DateTimeOffset?>("ClockStartedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("clock_started_at");
@@ -466,6 +470,116 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("code_counters", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.ConsignmentReport", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("EntryId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entry_id");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("note");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
+
+                    b.Property<DateOnly>("ReportedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("reported_on");
+
+                    b.Property<Guid?>("SaleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sale_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_consignment_reports");
+
+                    b.HasIndex("PlaceId")
+                        .HasDatabaseName("ix_consignment_reports_place_id");
+
+                    b.HasIndex("SaleId")
+                        .HasDatabaseName("ix_consignment_reports_sale_id");
+
+                    b.ToTable("consignment_reports", (string)null);
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.ConsignmentReportLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("batch_id");
+
+                    b.Property<int>("Broken")
+                        .HasColumnType("integer")
+                        .HasColumnName("broken");
+
+                    b.Property<decimal>("CommissionPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("commission_percent");
+
+                    b.Property<int>("Held")
+                        .HasColumnType("integer")
+                        .HasColumnName("held");
+
+                    b.Property<int>("Left")
+                        .HasColumnType("integer")
+                        .HasColumnName("left");
+
+                    b.Property<decimal>("NetPrice")
+                        .HasColumnType("numeric")
+                        .HasColumnName("net_price");
+
+                    b.Property<decimal>("PaidPerBroken")
+                        .HasColumnType("numeric")
+                        .HasColumnName("paid_per_broken");
+
+                    b.Property<Guid>("ReportId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("report_id");
+
+                    b.Property<int>("SentBack")
+                        .HasColumnType("integer")
+                        .HasColumnName("sent_back");
+
+                    b.Property<int>("Sold")
+                        .HasColumnType("integer")
+                        .HasColumnName("sold");
+
+                    b.HasKey("Id")
+                        .HasName("pk_consignment_report_lines");
+
+                    b.HasIndex("BatchId")
+                        .HasDatabaseName("ix_consignment_report_lines_batch_id");
+
+                    b.HasIndex("ReportId")
+                        .HasDatabaseName("ix_consignment_report_lines_report_id");
+
+                    b.ToTable("consignment_report_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("shop_accounts_for_all", "sold >= 0 and broken >= 0 and sent_back >= 0 and \"left\" >= 0 and held = sold + broken + sent_back + \"left\"");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.CureCheck", b =>
                 {
                     b.Property<Guid>("Id")
@@ -519,6 +633,58 @@ namespace MakerStudio.Services.Schema.Migrations
                         {
                             t.HasCheckConstraint("strength_0_to_5", "strength between 0 and 5");
                         });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Customer", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<string>("Address")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("address");
+
+                    b.Property<string>("Email")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("email");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("note");
+
+                    b.Property<string>("Phone")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("phone");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_customers");
+
+                    b.HasIndex("Name")
+                        .HasDatabaseName("ix_customers_name");
+
+                    b.ToTable("customers", (string)null);
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Delivery", b =>
@@ -719,6 +885,53 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasDatabaseName("ix_deviations_batch_id");
 
                     b.ToTable("deviations", (string)null);
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Dispatch", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Carrier")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("carrier");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("note");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("SaleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sale_id");
+
+                    b.Property<DateOnly>("SentOn")
+                        .HasColumnType("date")
+                        .HasColumnName("sent_on");
+
+                    b.Property<string>("Tracking")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("tracking");
+
+                    b.HasKey("Id")
+                        .HasName("pk_dispatches");
+
+                    b.HasIndex("SaleId")
+                        .HasDatabaseName("ix_dispatches_sale_id");
+
+                    b.ToTable("dispatches", (string)null);
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Draft", b =>
@@ -1251,6 +1464,253 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasDatabaseName("ix_invitations_token_hash");
 
                     b.ToTable("invitations", (string)null);
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Kit", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("note");
+
+                    b.Property<DateTimeOffset?>("PutAwayAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("put_away_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_kits");
+
+                    b.ToTable("kits", (string)null);
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitItem", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<Guid>("FormulaId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("formula_id");
+
+                    b.Property<Guid>("KitId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("SizeName")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("size_name");
+
+                    b.HasKey("Id")
+                        .HasName("pk_kit_items");
+
+                    b.HasIndex("FormulaId")
+                        .HasDatabaseName("ix_kit_items_formula_id");
+
+                    b.HasIndex("KitId")
+                        .HasDatabaseName("ix_kit_items_kit_id");
+
+                    b.ToTable("kit_items", null, t =>
+                        {
+                            t.HasCheckConstraint("kit_item_positive", "count > 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitLot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("code");
+
+                    b.Property<Guid>("KitId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_id");
+
+                    b.Property<int>("Left")
+                        .HasColumnType("integer")
+                        .HasColumnName("left");
+
+                    b.Property<int>("Made")
+                        .HasColumnType("integer")
+                        .HasColumnName("made");
+
+                    b.Property<DateOnly>("MadeOn")
+                        .HasColumnType("date")
+                        .HasColumnName("made_on");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("name");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("RequestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("request_id");
+
+                    b.Property<int>("Sold")
+                        .HasColumnType("integer")
+                        .HasColumnName("sold");
+
+                    b.Property<int>("Undone")
+                        .HasColumnType("integer")
+                        .HasColumnName("undone");
+
+                    b.Property<decimal>("UnitCost")
+                        .HasColumnType("numeric")
+                        .HasColumnName("unit_cost");
+
+                    b.HasKey("Id")
+                        .HasName("pk_kit_lots");
+
+                    b.HasIndex("Code")
+                        .IsUnique()
+                        .HasDatabaseName("ix_kit_lots_code");
+
+                    b.HasIndex("KitId")
+                        .HasDatabaseName("ix_kit_lots_kit_id");
+
+                    b.ToTable("kit_lots", null, t =>
+                        {
+                            t.HasCheckConstraint("kits_add_up", "made > 0 and sold >= 0 and undone >= 0 and \"left\" >= 0 and made = sold + undone + \"left\"");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitLotContent", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("BatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("batch_id");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<Guid>("KitLotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_lot_id");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<decimal>("UnitCost")
+                        .HasColumnType("numeric")
+                        .HasColumnName("unit_cost");
+
+                    b.HasKey("Id")
+                        .HasName("pk_kit_lot_contents");
+
+                    b.HasIndex("BatchId")
+                        .HasDatabaseName("ix_kit_lot_contents_batch_id");
+
+                    b.HasIndex("KitLotId")
+                        .HasDatabaseName("ix_kit_lot_contents_kit_lot_id");
+
+                    b.HasIndex("LotId")
+                        .HasDatabaseName("ix_kit_lot_contents_lot_id");
+
+                    b.ToTable("kit_lot_contents", null, t =>
+                        {
+                            t.HasCheckConstraint("kit_content_batch_or_lot", "(batch_id is null) <> (lot_id is null)");
+
+                            t.HasCheckConstraint("kit_content_positive", "count > 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitPart", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<Guid>("KitId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_id");
+
+                    b.Property<Guid>("MaterialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("material_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.HasKey("Id")
+                        .HasName("pk_kit_parts");
+
+                    b.HasIndex("KitId")
+                        .HasDatabaseName("ix_kit_parts_kit_id");
+
+                    b.HasIndex("MaterialId")
+                        .HasDatabaseName("ix_kit_parts_material_id");
+
+                    b.ToTable("kit_parts", null, t =>
+                        {
+                            t.HasCheckConstraint("kit_part_positive", "count > 0");
+                        });
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.LabelPrint", b =>
@@ -2073,6 +2533,10 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("character varying(20)")
                         .HasColumnName("kind");
 
+                    b.Property<Guid?>("KitLotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_lot_id");
+
                     b.Property<Guid>("LotId")
                         .HasColumnType("uuid")
                         .HasColumnName("lot_id");
@@ -2121,6 +2585,9 @@ namespace MakerStudio.Services.Schema.Migrations
 
                     b.HasIndex("DeliveryId")
                         .HasDatabaseName("ix_movements_delivery_id");
+
+                    b.HasIndex("KitLotId")
+                        .HasDatabaseName("ix_movements_kit_lot_id");
 
                     b.HasIndex("ReversesId")
                         .IsUnique()
@@ -2498,6 +2965,423 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("people", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.Place", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Address")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("address");
+
+                    b.Property<DateTimeOffset?>("ClosedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("closed_at");
+
+                    b.Property<decimal?>("CommissionPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("commission_percent");
+
+                    b.Property<string>("Contact")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("contact");
+
+                    b.Property<string>("Email")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("email");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("name");
+
+                    b.Property<bool>("PaysBroken")
+                        .HasColumnType("boolean")
+                        .HasColumnName("pays_broken");
+
+                    b.Property<string>("Phone")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("phone");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_places");
+
+                    b.HasIndex("Kind")
+                        .IsUnique()
+                        .HasDatabaseName("ix_places_one_studio")
+                        .HasFilter("kind = 'Studio'");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_places_name");
+
+                    b.ToTable("places", null, t =>
+                        {
+                            t.HasCheckConstraint("commission_is_percent", "commission_percent between 0 and 100");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Placement", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("EntryId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entry_id");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("note");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
+
+                    b.Property<DateOnly>("PlacedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("placed_on");
+
+                    b.HasKey("Id")
+                        .HasName("pk_placements");
+
+                    b.HasIndex("PlaceId")
+                        .HasDatabaseName("ix_placements_place_id");
+
+                    b.ToTable("placements", (string)null);
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PlacementLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("batch_id");
+
+                    b.Property<decimal>("CommissionPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("commission_percent");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<decimal>("NetPrice")
+                        .HasColumnType("numeric")
+                        .HasColumnName("net_price");
+
+                    b.Property<Guid>("PlacementId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("placement_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_placement_lines");
+
+                    b.HasIndex("BatchId")
+                        .HasDatabaseName("ix_placement_lines_batch_id");
+
+                    b.HasIndex("PlacementId")
+                        .HasDatabaseName("ix_placement_lines_placement_id");
+
+                    b.ToTable("placement_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("placed_count_positive", "count > 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Sale", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Channel")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("channel");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("code");
+
+                    b.Property<Guid?>("CustomerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("customer_id");
+
+                    b.Property<decimal>("Fees")
+                        .HasColumnType("numeric")
+                        .HasColumnName("fees");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("note");
+
+                    b.Property<Guid?>("OfSaleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("of_sale_id");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
+
+                    b.Property<string>("Reference")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("reference");
+
+                    b.Property<Guid>("RequestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("request_id");
+
+                    b.Property<Guid?>("SalesFileId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sales_file_id");
+
+                    b.Property<DateOnly>("SoldOn")
+                        .HasColumnType("date")
+                        .HasColumnName("sold_on");
+
+                    b.Property<string>("TaxBasis")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("tax_basis");
+
+                    b.Property<decimal>("TaxPercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("tax_percent");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sales");
+
+                    b.HasIndex("Code")
+                        .IsUnique()
+                        .HasDatabaseName("ix_sales_code");
+
+                    b.HasIndex("CustomerId")
+                        .HasDatabaseName("ix_sales_customer_id");
+
+                    b.HasIndex("OfSaleId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_sales_reversed_once")
+                        .HasFilter("kind = 'Reversal'");
+
+                    b.HasIndex("PlaceId")
+                        .HasDatabaseName("ix_sales_place_id");
+
+                    b.HasIndex("SalesFileId")
+                        .HasDatabaseName("ix_sales_sales_file_id");
+
+                    b.HasIndex("Channel", "Reference")
+                        .HasDatabaseName("ix_sales_channel_reference");
+
+                    b.HasIndex("SoldOn", "At")
+                        .HasDatabaseName("ix_sales_sold_on_at");
+
+                    b.ToTable("sales", null, t =>
+                        {
+                            t.HasCheckConstraint("reversal_names_its_sale", "kind <> 'Reversal' or of_sale_id is not null");
+
+                            t.HasCheckConstraint("tax_is_percent", "tax_percent between 0 and 100");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SaleLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("BatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("batch_id");
+
+                    b.Property<bool>("IsForBroken")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_for_broken");
+
+                    b.Property<Guid?>("KitLotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_lot_id");
+
+                    b.Property<decimal>("NetPrice")
+                        .HasColumnType("numeric")
+                        .HasColumnName("net_price");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<int>("Quantity")
+                        .HasColumnType("integer")
+                        .HasColumnName("quantity");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("reason");
+
+                    b.Property<Guid>("SaleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sale_id");
+
+                    b.Property<decimal>("Tag")
+                        .HasColumnType("numeric")
+                        .HasColumnName("tag");
+
+                    b.Property<decimal?>("UnitCost")
+                        .HasColumnType("numeric")
+                        .HasColumnName("unit_cost");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sale_lines");
+
+                    b.HasIndex("BatchId")
+                        .HasDatabaseName("ix_sale_lines_batch_id");
+
+                    b.HasIndex("KitLotId")
+                        .HasDatabaseName("ix_sale_lines_kit_lot_id");
+
+                    b.HasIndex("SaleId", "Position")
+                        .IsUnique()
+                        .HasDatabaseName("ix_sale_lines_sale_id_position");
+
+                    b.ToTable("sale_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("sale_of_batch_or_kit", "(batch_id is null) <> (kit_lot_id is null)");
+
+                            t.HasCheckConstraint("sale_quantity_not_zero", "quantity <> 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SalesFile", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<DateTimeOffset?>("PostedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("posted_at");
+
+                    b.Property<Guid?>("PostedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("posted_by_id");
+
+                    b.Property<int?>("SalesPosted")
+                        .HasColumnType("integer")
+                        .HasColumnName("sales_posted");
+
+                    b.Property<byte[]>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("sha256");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sales_files");
+
+                    b.HasIndex("Sha256")
+                        .IsUnique()
+                        .HasDatabaseName("ix_sales_files_posted_once")
+                        .HasFilter("posted_at is not null");
+
+                    b.ToTable("sales_files", (string)null);
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SalesFilePart", b =>
+                {
+                    b.Property<Guid>("FileId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("file_id");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<byte[]>("Content")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content");
+
+                    b.HasKey("FileId", "Number")
+                        .HasName("pk_sales_file_parts");
+
+                    b.ToTable("sales_file_parts", (string)null);
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Scale", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2649,6 +3533,37 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("suppliers", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.UnitBalance", b =>
+                {
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("batch_id");
+
+                    b.Property<Guid>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
+
+                    b.Property<string>("Status")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("status");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.HasKey("BatchId", "PlaceId", "Status")
+                        .HasName("pk_unit_balances");
+
+                    b.HasIndex("PlaceId", "Status")
+                        .HasDatabaseName("ix_unit_balances_place_id_status");
+
+                    b.ToTable("unit_balances", null, t =>
+                        {
+                            t.HasCheckConstraint("units_never_negative", "count >= 0");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.UnitMovement", b =>
                 {
                     b.Property<long>("Id")
@@ -2670,9 +3585,27 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("change");
 
+                    b.Property<Guid>("EntryId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entry_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid?>("KitLotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_lot_id");
+
                     b.Property<Guid>("PersonId")
                         .HasColumnType("uuid")
                         .HasColumnName("person_id");
+
+                    b.Property<Guid>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
 
                     b.Property<string>("Reason")
                         .HasColumnType("text")
@@ -2681,6 +3614,14 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Property<Guid>("RequestId")
                         .HasColumnType("uuid")
                         .HasColumnName("request_id");
+
+                    b.Property<long?>("ReversesId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("reverses_id");
+
+                    b.Property<Guid?>("SaleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sale_id");
 
                     b.Property<string>("Status")
                         .IsRequired()
@@ -2693,6 +3634,22 @@ namespace MakerStudio.Services.Schema.Migrations
 
                     b.HasIndex("BatchId")
                         .HasDatabaseName("ix_unit_movements_batch_id");
+
+                    b.HasIndex("EntryId")
+                        .HasDatabaseName("ix_unit_movements_entry_id");
+
+                    b.HasIndex("KitLotId")
+                        .HasDatabaseName("ix_unit_movements_kit_lot_id");
+
+                    b.HasIndex("ReversesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_unit_movements_reverses_id");
+
+                    b.HasIndex("SaleId")
+                        .HasDatabaseName("ix_unit_movements_sale_id");
+
+                    b.HasIndex("PlaceId", "Id")
+                        .HasDatabaseName("ix_unit_movements_place_id_id");
 
                     b.ToTable("unit_movements", null, t =>
                         {
@@ -2979,6 +3936,39 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_certificate_limits_material_safety_material_id");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.ConsignmentReport", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Place", null)
+                        .WithMany()
+                        .HasForeignKey("PlaceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_consignment_reports_places_place_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Sale", null)
+                        .WithMany()
+                        .HasForeignKey("SaleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_consignment_reports_sales_sale_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.ConsignmentReportLine", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Batch", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_consignment_report_lines_batches_batch_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.ConsignmentReport", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("ReportId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_consignment_report_lines_consignment_reports_report_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.CureCheck", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.Batch", null)
@@ -3028,6 +4018,16 @@ namespace MakerStudio.Services.Schema.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_deviations_batches_batch_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Dispatch", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Sale", null)
+                        .WithMany()
+                        .HasForeignKey("SaleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_dispatches_sales_sale_id");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Fill", b =>
@@ -3109,6 +4109,80 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_formula_versions_formulas_formula_id");
 
                     b.Navigation("Formula");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitItem", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Formula", "Formula")
+                        .WithMany()
+                        .HasForeignKey("FormulaId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_items_formulas_formula_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Kit", null)
+                        .WithMany("Items")
+                        .HasForeignKey("KitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_items_kits_kit_id");
+
+                    b.Navigation("Formula");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitLot", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Kit", null)
+                        .WithMany()
+                        .HasForeignKey("KitId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_lots_kits_kit_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitLotContent", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Batch", "Batch")
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_kit_lot_contents_batches_batch_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.KitLot", null)
+                        .WithMany("Contents")
+                        .HasForeignKey("KitLotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_lot_contents_kit_lots_kit_lot_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Lot", "Lot")
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_kit_lot_contents_lots_lot_id");
+
+                    b.Navigation("Batch");
+
+                    b.Navigation("Lot");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitPart", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Kit", null)
+                        .WithMany("Parts")
+                        .HasForeignKey("KitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_parts_kits_kit_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Material", "Material")
+                        .WithMany()
+                        .HasForeignKey("MaterialId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_parts_materials_material_id");
+
+                    b.Navigation("Material");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.LabelPrint", b =>
@@ -3269,6 +4343,12 @@ namespace MakerStudio.Services.Schema.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_movements_deliveries_delivery_id");
 
+                    b.HasOne("MakerStudio.Services.Schema.KitLot", null)
+                        .WithMany()
+                        .HasForeignKey("KitLotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_movements_kit_lots_kit_lot_id");
+
                     b.HasOne("MakerStudio.Services.Schema.Lot", "Lot")
                         .WithMany()
                         .HasForeignKey("LotId")
@@ -3365,6 +4445,116 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Navigation("Material");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.Placement", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Place", null)
+                        .WithMany()
+                        .HasForeignKey("PlaceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_placements_places_place_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PlacementLine", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Batch", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_placement_lines_batches_batch_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Placement", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("PlacementId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_placement_lines_placements_placement_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Sale", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Customer", "Customer")
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_sales_customers_customer_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Sale", null)
+                        .WithMany()
+                        .HasForeignKey("OfSaleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_sales_sales_of_sale_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Place", null)
+                        .WithMany()
+                        .HasForeignKey("PlaceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_sales_places_place_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.SalesFile", null)
+                        .WithMany()
+                        .HasForeignKey("SalesFileId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_sales_sales_files_sales_file_id");
+
+                    b.Navigation("Customer");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SaleLine", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Batch", "Batch")
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_sale_lines_batches_batch_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.KitLot", "KitLot")
+                        .WithMany()
+                        .HasForeignKey("KitLotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_sale_lines_kit_lots_kit_lot_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Sale", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("SaleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_sale_lines_sales_sale_id");
+
+                    b.Navigation("Batch");
+
+                    b.Navigation("KitLot");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SalesFilePart", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.SalesFile", null)
+                        .WithMany()
+                        .HasForeignKey("FileId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_sales_file_parts_sales_files_file_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.UnitBalance", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Batch", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_unit_balances_batches_batch_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Place", null)
+                        .WithMany()
+                        .HasForeignKey("PlaceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_unit_balances_places_place_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.UnitMovement", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.Batch", "Batch")
@@ -3374,7 +4564,34 @@ namespace MakerStudio.Services.Schema.Migrations
                         .IsRequired()
                         .HasConstraintName("fk_unit_movements_batches_batch_id");
 
+                    b.HasOne("MakerStudio.Services.Schema.KitLot", null)
+                        .WithMany()
+                        .HasForeignKey("KitLotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_unit_movements_kit_lots_kit_lot_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Place", "Place")
+                        .WithMany()
+                        .HasForeignKey("PlaceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_unit_movements_places_place_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.UnitMovement", null)
+                        .WithMany()
+                        .HasForeignKey("ReversesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_unit_movements_unit_movements_reverses_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Sale", null)
+                        .WithMany()
+                        .HasForeignKey("SaleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_unit_movements_sales_sale_id");
+
                     b.Navigation("Batch");
+
+                    b.Navigation("Place");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Weighing", b =>
@@ -3492,6 +4709,11 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Navigation("Parts");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.ConsignmentReport", b =>
+                {
+                    b.Navigation("Lines");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Delivery", b =>
                 {
                     b.Navigation("Lines");
@@ -3514,6 +4736,18 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Navigation("Lines");
 
                     b.Navigation("Overrides");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Kit", b =>
+                {
+                    b.Navigation("Items");
+
+                    b.Navigation("Parts");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.KitLot", b =>
+                {
+                    b.Navigation("Contents");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Lot", b =>
@@ -3543,6 +4777,16 @@ namespace MakerStudio.Services.Schema.Migrations
             modelBuilder.Entity("MakerStudio.Services.Schema.OwnSubstanceLimit", b =>
                 {
                     b.Navigation("Categories");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Placement", b =>
+                {
+                    b.Navigation("Lines");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.Sale", b =>
+                {
+                    b.Navigation("Lines");
                 });
 #pragma warning restore 612, 618
         }
