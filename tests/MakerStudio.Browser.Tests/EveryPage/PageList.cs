@@ -42,6 +42,7 @@ internal static class PageList
         ["/library/new"] = Plain("/library/new"),
         ["/library/{Id:guid}"] = Found("/library/{0}", "select formula_id from formula_versions where state = 'Draft' limit 1"),
         ["/library/{Id:guid}/compare"] = Found("/library/{0}/compare", "select formula_id from formula_versions group by formula_id having count(*) > 1 limit 1"),
+        ["/library/{Id:guid}/room"] = Found("/library/{0}/room", "select v.formula_id from formula_versions v join formulas f on f.id = v.formula_id where f.product_kind = 'room-spray-alcohol' and v.state = 'Released' limit 1"),
         ["/library/{Id:guid}/scale"] = Found("/library/{0}/scale", "select formula_id from formula_sizes limit 1"),
         ["/library/{Id:guid}/v/{Number:int}"] = Found("/library/{0}/v/1", "select formula_id from formula_versions where state = 'Released' and number = 1 limit 1"),
         ["/new-passphrase"] = async host => $"/new-passphrase?token={(await host.App.Get<Invitations>().IssueNewPassphraseAsync("Bo")).Expect().Token}",
