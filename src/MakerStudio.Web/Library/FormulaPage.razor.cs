@@ -91,7 +91,7 @@ public partial class FormulaPage
         : !IsRead ? "One field cannot be read yet."
         : _now is not { Worked.AddsUp: true } ? "The lines do not add up yet."
         : BeforeIt is null ? $"{Form.Lines.Count} lines add up to 100.00 % by weight."
-        : $"Changed from v{BeforeIt.Version.Number}. Release it to make it.";
+        : $"Changed from v{BeforeIt.Version.Number}.{(OpenAdvice > 0 ? "" : " Release it to make it.")}";
 
     /// <summary>Advice that stops a release and that nobody gave a reason against.</summary>
     private int OpenAdvice => _now?.Result?.Advice.Count(a => a.Kind == AdviceKind.Stop && Draft!.Answer(a) is null) ?? 0;
