@@ -31,6 +31,12 @@ internal static class PageList
         ["/finished"] = Plain("/finished"),
         ["/finished/{Code}"] = Found("/finished/{0}", "select b.code from fills f join batches b on b.id = f.batch_id order by b.code limit 1"),
         ["/finished/{Code}/fill"] = Found("/finished/{0}/fill", "select code from batches where state = 'Ready' limit 1"),
+        ["/finished/kits"] = Plain("/finished/kits"),
+        ["/finished/places"] = Plain("/finished/places"),
+        ["/finished/places/{Id:guid}"] = Found("/finished/places/{0}", "select id from places where kind = 'Consignment' limit 1"),
+        ["/finished/sales"] = Plain("/finished/sales"),
+        ["/finished/sales/{Code}"] = Found("/finished/sales/{0}", "select code from sales where channel = 'Stall' order by code limit 1"),
+        ["/finished/sell"] = Plain("/finished/sell"),
         ["/first-run"] = Plain("/first-run?token=spent"),
         ["/join"] = async host =>
         {

@@ -37,6 +37,10 @@ internal sealed class Story
         Sheets = new(_store);
         Shelf = new(_store);
         Fills = new(_store);
+        Goods = new(_store);
+        Places = new(_store);
+        Consignments = new(_store);
+        Sales = new(_store);
         Settings = new(_store);
     }
 
@@ -58,6 +62,10 @@ internal sealed class Story
     public WeighSheets Sheets { get; }
     public CureShelf Shelf { get; }
     public Fills Fills { get; }
+    public FinishedGoods Goods { get; }
+    public Places Places { get; }
+    public Consignments Consignments { get; }
+    public Sales Sales { get; }
     public StudioSettings Settings { get; }
 
     /// <summary>By name.</summary>

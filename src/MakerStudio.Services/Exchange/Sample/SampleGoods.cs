@@ -1,0 +1,47 @@
+using MakerStudio.Core.Finished;
+using MakerStudio.Services.Inventory;
+
+namespace MakerStudio.Services.Exchange;
+
+/// <summary>Out of the door: a shop on consignment with its first report, a Saturday at a stall, testers and a gift.</summary>
+internal sealed class SampleGoods(Story story)
+{
+    private const decimal DiffuserNet = 24.17m;
+    private Guid _shop;
+
+    public IEnumerable<SampleAct> Acts() =>
+    [
+        new(story.Day(19, 10), ShopAsync),
+        new(story.Day(19, 11), () => PlaceAsync("RD-1", 8)),
+        new(story.Day(12, 17), () => SellAsync(story.Ana, "LN-1", 5, 16m, "Stall")),
+        new(story.Day(9, 10), () => AsideAsync("LN-1", UnitMoveKind.Tester, 1, "On the table at Harbour Hall")),
+        new(story.Day(6, 16), () => ReportAsync("RD-1", sold: 3, broken: 1, left: 4)),
+        new(story.Day(2, 11), () => SellAsync(story.Bo, "LN-1", 2, 16m, "Web shop")),
+    ];
+
+    private async Task ShopAsync() => _shop = (await story.Places.AddAsync(story.Ana, new AddPlace
+    {
+        Name = "Tollgate House", Kind = PlaceKind.Consignment, Contact = "Mr Farrow", Phone = "000 555 0177", CommissionPercent = 40m, PaysBroken = true,
+    })).Expect().PlaceId;
+
+    private async Task PlaceAsync(string code, int count) => (await story.Consignments.PlaceAsync(story.Ana, new PlaceUnits
+    {
+        PlaceId = _shop, Lines = [new UnitsToPlace { BatchId = story.BatchIds[code], Count = count, NetPrice = DiffuserNet }],
+    })).Expect();
+
+    private async Task ReportAsync(string code, int sold, int broken, int left) => (await story.Consignments.ReportAsync(story.Ana, new RecordShopReport
+    {
+        PlaceId = _shop,
+        Lines = [new ShopReported { BatchId = story.BatchIds[code], Sold = sold, Broken = broken, Left = left, NetPrice = DiffuserNet, CommissionPercent = 40m, PaidPerBroken = 5m }],
+    })).Expect();
+
+    private async Task SellAsync(Actor by, string code, int count, decimal tag, string channel) => (await story.Sales.RecordAsync(by, new RecordSale
+    {
+        Channel = channel, TaxPercent = 20m, Lines = [new SoldLine { BatchId = story.BatchIds[code], Quantity = count, Tag = tag }],
+    })).Expect();
+
+    private async Task AsideAsync(string code, UnitMoveKind kind, int count, string reason) => (await story.Goods.SetAsideAsync(story.Ana, new SetAside
+    {
+        BatchId = story.BatchIds[code], PlaceId = Places.StudioShelf, Kind = kind, Count = count, Reason = reason,
+    })).Expect();
+}
