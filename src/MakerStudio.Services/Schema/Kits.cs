@@ -41,7 +41,7 @@ internal sealed class KitLot
 {
     public Guid Id { get; set; } = Guid.CreateVersion7();
 
-    /// <summary>"K-3".</summary>
+    /// <summary>"KT-3".</summary>
     public required string Code { get; set; }
     public Guid KitId { get; set; }
     public required string Name { get; set; }

@@ -13,7 +13,7 @@ internal sealed class Sale
 {
     public Guid Id { get; set; } = Guid.CreateVersion7();
 
-    /// <summary>"V-41"; shown with its word: Sale V-41.</summary>
+    /// <summary>"SL-41"; shown with its word: Sale SL-41.</summary>
     public required string Code { get; set; }
     public SaleKind Kind { get; set; }
 

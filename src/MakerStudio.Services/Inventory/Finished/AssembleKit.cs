@@ -40,7 +40,7 @@ public sealed class UndoKitValidator : AbstractValidator<UndoKit>
     }
 }
 
-/// <param name="Codes">One for each group of kits with the same codes inside: "K-3 × 4".</param>
+/// <param name="Codes">One for each group of kits with the same codes inside: "KT-3 × 4".</param>
 /// <param name="Cost">Of all of them, not rounded.</param>
 public sealed record KitsAssembled(IReadOnlyList<string> Codes, int Count, decimal Cost);
 

@@ -65,7 +65,7 @@ public sealed partial class FinishedGoods(StudioStore store)
             var main = all.Find(l => l.Change > 0) ?? all[0];
             var (came, went) = (all.Where(l => l.Change > 0).Sum(l => l.Change), -all.Where(l => l.Change < 0).Sum(l => l.Change));
             return new UnitEntryRow(
-                n.Key, main.Kind, main.At, main.Initials, string.Join(", ", all.Select(l => l.Code).Distinct().Order(StringComparer.Ordinal)), Math.Max(came, went),
+                n.Key, [.. all.Select(l => l.Kind).Distinct()], main.At, main.Initials, string.Join(", ", all.Select(l => l.Code).Distinct().Order(StringComparer.Ordinal)), Math.Max(came, went),
                 main.Place, main.Reason, main.Sale, all.Exists(l => l.ReversesId != null), all.Exists(l => l.TakenBack));
         })];
     }

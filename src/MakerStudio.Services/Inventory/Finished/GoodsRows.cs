@@ -21,11 +21,11 @@ public sealed record GoodsRow(
 /// <summary>One act on units as its history tells it.</summary>
 /// <param name="Units">Units it moved.</param>
 public sealed record UnitEntryRow(
-    Guid EntryId, UnitMoveKind Kind, DateTimeOffset At, string Initials, string Batches, int Units, string Place, string? Reason, string? SaleCode,
+    Guid EntryId, IReadOnlyList<UnitMoveKind> Kinds, DateTimeOffset At, string Initials, string Batches, int Units, string Place, string? Reason, string? SaleCode,
     bool IsReversal, bool IsTakenBack)
 {
     /// <summary>It can still be reversed by itself; what filling and kits did belongs to them.</summary>
-    public bool MayTakeBack => !IsTakenBack && !IsReversal && !FinishedGoods.BelongsElsewhere(Kind);
+    public bool MayTakeBack => !IsTakenBack && !IsReversal && !Kinds.Any(FinishedGoods.BelongsElsewhere);
 }
 
 /// <summary>Units of a batch that are out of the door and who has them.</summary>

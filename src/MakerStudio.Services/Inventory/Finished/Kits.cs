@@ -78,7 +78,7 @@ public sealed record PackagingChoice(Guid MaterialId, string Name);
 
 public sealed partial class Kits(StudioStore store)
 {
-    internal const string CodePrefix = "K";
+    internal const string CodePrefix = "KT";
     private static readonly DefineKitValidator DefineShape = new();
 
     public async Task<KitsView> ViewAsync(CancellationToken cancel = default)

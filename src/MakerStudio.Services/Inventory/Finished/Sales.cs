@@ -37,7 +37,7 @@ public sealed record DispatchRow(DateOnly SentOn, string? Carrier, string? Track
 
 public sealed partial class Sales(StudioStore store)
 {
-    internal const string CodePrefix = "V";
+    internal const string CodePrefix = "SL";
 
     /// <summary>Null when there is no such place.</summary>
     public async Task<SaleForm?> FormAsync(Guid? placeId = null, CancellationToken cancel = default)

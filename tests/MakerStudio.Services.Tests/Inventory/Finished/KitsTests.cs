@@ -50,7 +50,7 @@ public class KitsTests
         var made = (await studio.Get<Kits>().AssembleAsync(studio.Ana, new AssembleKit { KitId = kit, Count = 4 })).Expect();
 
         // RS-7 expires first: one kit of 2 × RS-7, one of both, two of RS-1.
-        Assert.Equal(["K-1 × 1", "K-2 × 1", "K-3 × 2"], made.Codes);
+        Assert.Equal(["KT-1 × 1", "KT-2 × 1", "KT-3 × 2"], made.Codes);
         var lots = (await studio.Get<Kits>().ViewAsync()).Lots.OrderBy(l => l.Code).ToList();
         Assert.Equal(["RS-7", "X-9"], lots[0].Contents.Select(c => c.Code));
         Assert.Equal(["RS-7", "RS-1", "X-9"], lots[1].Contents.Select(c => c.Code));
