@@ -123,6 +123,18 @@ public sealed class MaterialEditPageTests : StudioContext
         Assert.Contains("It has lots, so this stays.", page.Markup, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Suppliers_TwoAddedEmpty_StandBesideEachOther()
+    {
+        var page = RenderForm();
+        for (var i = 0; i < 2; i++)
+        {
+            await page.FindAll("button").First(b => b.TextContent.Contains("supplier", StringComparison.Ordinal)).ClickAsync(new());
+        }
+
+        Assert.Equal(2, page.FindAll("fieldset.sup").Count);
+    }
+
     private IRenderedComponent<MaterialEditPage> RenderForm(Guid? id = null)
     {
         var page = Render<MaterialEditPage>(p => p.Add(m => m.Id, id));

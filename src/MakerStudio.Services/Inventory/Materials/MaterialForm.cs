@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FluentValidation;
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Quantities;
@@ -41,6 +42,10 @@ public record MaterialForm : StudioRequest
 /// <summary>Where a material is bought. A name not known yet becomes a new supplier.</summary>
 public sealed record SupplierLine
 {
+    /// <summary>Tells two rows of equal content apart on a page; never kept.</summary>
+    [JsonIgnore]
+    public Guid Row { get; init; } = Guid.CreateVersion7();
+
     public string? Name { get; set; }
 
     /// <summary>The supplier's own code for the material.</summary>
