@@ -3,6 +3,7 @@ using MakerStudio.Services;
 using MakerStudio.Services.Schema;
 using MakerStudio.Web.Account;
 using MakerStudio.Web.Bench;
+using MakerStudio.Web.Finished;
 using MakerStudio.Web.Hosting;
 using MakerStudio.Web.Shell;
 using MakerStudio.Web.Storeroom;
@@ -45,6 +46,7 @@ try
     app.MapPapers();
     app.MapStudioAccounts();
     app.MapStudioBench();
+    app.MapLabels();
     app.MapStudioShell();
     await app.RunAsync();
     return 0;

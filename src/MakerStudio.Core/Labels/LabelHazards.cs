@@ -1,5 +1,6 @@
 using MakerStudio.Core.Hazards;
 using MakerStudio.Core.Hazards.Label;
+using MakerStudio.Core.Hazards.Rules;
 using MakerStudio.Core.Hazards.Us;
 
 namespace MakerStudio.Core.Labels;
@@ -45,8 +46,8 @@ public sealed record LabelHazards(
             label.Pictograms,
             [.. label.HazardStatements.Select(each => new CodedText(each.Code, each.Text))],
             [.. label.Precautions.Chosen.Select(each => new CodedText(each.Code, each.Text))],
-            [.. label.Supplemental.Where(each => each.Text.Length > 0).Select(each => new CodedText(each.Code, each.Text))],
-            [.. label.SubstancesToName.Take(NamesThatSuffice)],
+            [.. label.Supplemental.Where(each => each.Text.Length > 0 && each.Code != AllergensNamed.NamesOnly).Select(each => new CodedText(each.Code, each.Text))],
+            [.. label.SubstancesToName.Take(NamesThatSuffice).Concat(label.Supplemental.Where(each => each.Code == AllergensNamed.NamesOnly).SelectMany(each => each.Names)).Distinct()],
             [.. label.SmallPack.HazardStatements, .. label.SmallPack.Precautions],
             label.NeedsUfi,
             [.. OnPack(label)],

@@ -51,7 +51,7 @@ public sealed partial class BatchLabels(StudioStore store)
         var found = await FindAsync(db, batch, net, cancel);
         var own = found.Label;
         view = view with { WordsHref = found.Href, LabelVersion = own is null ? found.OtherVersion : batch.VersionNumber, Block = found.Block };
-        var ofBatch = new LabelBatch(batch.Code, prints.Count > 0 ? prints[0].BestBefore : null, AddressOf(studioAddress, batch.Code));
+        var ofBatch = new LabelBatch(batch.Code, batch.BestBefore ?? (prints.Count > 0 ? prints[0].BestBefore : null), AddressOf(studioAddress, batch.Code));
         return await WithContentAsync(db, view, batch, net, own, ofBatch, cancel);
     }
 

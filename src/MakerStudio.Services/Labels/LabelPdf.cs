@@ -9,7 +9,6 @@ namespace MakerStudio.Services.Labels;
 public static class LabelPdf
 {
     private const double PointsPerMillimetre = 72 / 25.4;
-    private static readonly XColor FrameRed = XColor.FromArgb(216, 20, 28);
 
     /// <param name="positions">From <see cref="LabelStock.Positions"/>.</param>
     /// <param name="title">Of the document.</param>
@@ -95,7 +94,7 @@ public static class LabelPdf
         foreach (Shape shape in picture.Shapes)
         {
             XGraphicsPath path = PathOf(shape);
-            XColor colour = shape.Ink switch { Ink.White => XColors.White, Ink.Red => FrameRed, _ => XColors.Black };
+            XColor colour = Colour(shape.Ink);
             if (shape.Stroke > 0)
             {
                 graphics.DrawPath(new XPen(colour, shape.Stroke) { LineCap = XLineCap.Round, LineJoin = XLineJoin.Round }, path);
@@ -107,6 +106,12 @@ public static class LabelPdf
         }
 
         graphics.Restore(before);
+    }
+
+    private static XColor Colour(Ink ink)
+    {
+        const int opaque = unchecked((int)0xFF000000);
+        return XColor.FromArgb(opaque | int.Parse(Inks.Hex(ink).AsSpan(1), System.Globalization.NumberStyles.HexNumber, System.Globalization.CultureInfo.InvariantCulture));
     }
 
     private static XGraphicsPath PathOf(Shape shape)

@@ -131,6 +131,7 @@ public sealed partial class BatchLabels
             BestBefore = request.BestBefore, PersonId = command.PersonId, At = command.Now, RequestId = command.RequestId,
         };
         command.Db.LabelPrints.Add(print);
+        batch.BestBefore ??= request.BestBefore;
         (label.LabelStock!.OffsetAcross, label.LabelStock.OffsetDown) = (print.OffsetAcross, print.OffsetDown);
         command.Record("batch", batch.Id, $"Printed {print.Count} labels of {batch.Code}", Topics.Finished);
         return new LabelsPrinted(print.Id, stock.Pages(print.Count, print.FirstPlace));

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using MakerStudio.Services.Schema;
+using MakerStudio.Web.Finished;
 using MakerStudio.Web.Storeroom;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.AspNetCore.SignalR;
@@ -54,6 +55,7 @@ internal static class StudioFront
         }
 
         app.Use(PaperEndpoints.SealAsync);
+        app.Use(LabelEndpoints.SealAsync);
         app.UseSecurityHeaders(SecurityHeaders.Policy());
         app.Use(ForeignOrigin.RefuseAsync);
         app.Use(HeadRequests.AnswerAsync);

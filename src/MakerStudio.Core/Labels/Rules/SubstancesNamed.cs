@@ -3,7 +3,7 @@ using MakerStudio.Core.Workings;
 
 namespace MakerStudio.Core.Labels.Rules;
 
-/// <summary>Substances that gave the health classes, by name; four normally suffice.</summary>
+/// <summary>Substances that gave the health classes, by name, of which four normally suffice; and allergens named beside H317.</summary>
 public sealed class SubstancesNamed : LabelRule
 {
     public override string Key => "substances";

@@ -20,10 +20,7 @@ public sealed class SupplementalSaid : LabelRule
         return facts.Hazards.Supplemental.Count == 0
             ? NotNeeded("assessment", "Nothing asks for one.")
             : There(
-                string.Join(", ", facts.Hazards.Supplemental.Select(each => each.Code).Where(IsPrinted).DefaultIfEmpty("assessment")),
-                [CodedParagraph.Of(facts.Hazards.Supplemental.Select(each => IsPrinted(each.Code) ? each : each with { Code = "" }))]);
+                string.Join(", ", facts.Hazards.Supplemental.Select(each => each.Code)),
+                [CodedParagraph.Of(facts.Hazards.Supplemental)]);
     }
-
-    /// <summary>The rule that only adds names has no code of the law.</summary>
-    private static bool IsPrinted(string code) => code.StartsWith("EUH", StringComparison.Ordinal);
 }

@@ -73,6 +73,7 @@ internal sealed class SampleFormulas(Story story)
 
         var started = (await story.Formulas.NewAsync(actor, new NewFormula { Name = formula.Name, ProductKind = formula.Kind })).Expect();
         _ids[formula] = started.FormulaId;
+        story.FormulaIds[$"{formula.Name}, {formula.Kind}"] = started.FormulaId;
         if ((await story.Formulas.ReadAsync(started.FormulaId))!.Formula.MakesMaterialId is { } makes)
         {
             story.MaterialIds[formula.Name] = makes;

@@ -1,6 +1,7 @@
 using MakerStudio.Services.Accounts;
 using MakerStudio.Services.Formulation;
 using MakerStudio.Services.Inventory;
+using MakerStudio.Services.Labels;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 
@@ -42,6 +43,8 @@ internal sealed class Story
         Consignments = new(_store);
         Sales = new(_store);
         Settings = new(_store);
+        LabelStocks = new(_store);
+        Labels = new(_store);
     }
 
     /// <summary>When the story ends.</summary>
@@ -67,6 +70,8 @@ internal sealed class Story
     public Consignments Consignments { get; }
     public Sales Sales { get; }
     public StudioSettings Settings { get; }
+    public LabelStocks LabelStocks { get; }
+    public FormulaLabels Labels { get; }
 
     /// <summary>By name.</summary>
     public Dictionary<string, Guid> MaterialIds { get; } = [];
@@ -76,6 +81,9 @@ internal sealed class Story
 
     /// <summary>By formula and size: "Fig, 100 mL bottle".</summary>
     public Dictionary<string, Guid> SizeIds { get; } = [];
+
+    /// <summary>By name and kind: "Fig, room-spray-alcohol".</summary>
+    public Dictionary<string, Guid> FormulaIds { get; } = [];
 
     /// <summary>Planned batches by code.</summary>
     public Dictionary<string, Guid> BatchIds { get; } = [];
