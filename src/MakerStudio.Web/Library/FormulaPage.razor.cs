@@ -23,6 +23,7 @@ public partial class FormulaPage
     private bool _releasing;
     private bool _dirty;
     private bool _keeping;
+    private Task _keep = Task.CompletedTask;
     private bool _skipped;
     private Refusal? _why;
     private StaleDraft? _stale;
@@ -167,14 +168,14 @@ public partial class FormulaPage
     private void Open() => Form = Draft is null ? null : new DraftForm(Draft, ProductKinds.Get(Data!.Formula.ProductKind).DefaultBasis);
 
     /// <summary>Keeps what is typed; a change made while one is being kept goes out right after it.</summary>
-    private async Task ChangedAsync()
+    private Task ChangedAsync()
     {
         _dirty = true;
-        if (_keeping)
-        {
-            return;
-        }
+        return _keeping ? Task.CompletedTask : _keep = KeepAllAsync();
+    }
 
+    private async Task KeepAllAsync()
+    {
         _keeping = true;
         try
         {
@@ -266,7 +267,25 @@ public partial class FormulaPage
         return ChangedAsync();
     }
 
-    private void MeasuredAsync(DraftKept kept) => Form!.Version = kept.Version;
+    /// <summary>Waits for what is being kept and holds the next keep back, so that two writes of one page never meet.</summary>
+    private async Task<uint> HoldAsync()
+    {
+        while (_keeping)
+        {
+            await _keep;
+            await Task.Yield();
+        }
+
+        _keeping = true;
+        return Form!.Version;
+    }
+
+    private Task LetGoAsync(DraftKept? kept)
+    {
+        Form!.Version = kept?.Version ?? Form.Version;
+        _keeping = false;
+        return _dirty ? ChangedAsync() : Task.CompletedTask;
+    }
 
     private async Task ThrowAwayAsync()
     {
