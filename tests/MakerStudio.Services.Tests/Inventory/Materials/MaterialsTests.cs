@@ -24,7 +24,7 @@ public class MaterialsTests
         Assert.Equal((199m, AlcoholBasis.UsProof), (form.AlcoholValue, form.AlcoholBasis));
         Assert.Equal((13m, 730m, 365m, 4000.5m, 0.6m), (form.FlashPointCelsius, form.ShelfLifeDays, form.LifeAfterOpeningDays, form.ReorderPoint, form.TwentyDropsGrams));
         Assert.Equal([PaperKind.Sds], form.RequiredPapers);
-        Assert.Equal(new SupplierLine { Name = "Alder Supply", Code = "ETH-995", LeadTimeDays = 6, PackNote = "20 kg canister" }, Assert.Single(form.Suppliers));
+        Assert.Equal(new SupplierLine { Name = "Alder Supply", Code = "ETH-995", LeadTimeDays = 6, PackNote = "20 kg canister", Row = Guid.Empty }, Assert.Single(form.Suppliers) with { Row = Guid.Empty });
         var view = (await materials.ViewAsync(id))!;
         Assert.Equal(30m, view.DropMilligrams); // 0.6 g over 20 drops
         Assert.Equal([PaperKind.Sds], view.Missing);
