@@ -50,6 +50,7 @@ public static class StudioServices
         services.AddSingleton<Consignments>();
         services.AddSingleton<Sales>();
         services.AddSingleton<Kits>();
+        services.AddSingleton<SalesFiles>();
 
         // Labels
         services.AddSingleton<LabelStocks>();

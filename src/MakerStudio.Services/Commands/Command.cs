@@ -42,12 +42,16 @@ internal sealed class Command(StudioDb db, DateTimeOffset now, Schema.Studio? st
     public void Announce(string topic, Guid? id) => _news.Add(new News(topic, id, PersonId));
 
     /// <summary>The next code of a series: P-1, P-2, … Numbers of refused commands are not used up.</summary>
-    public async Task<string> NextCodeAsync(string prefix)
+    public async Task<string> NextCodeAsync(string prefix) => (await NextCodesAsync(prefix, 1))[0];
+
+    /// <inheritdoc cref="NextCodeAsync"/>
+    /// <param name="count">Above 0.</param>
+    public async Task<IReadOnlyList<string>> NextCodesAsync(string prefix, int count)
     {
-        var next = await db.Database.SqlQuery<int>(
-            $"insert into code_counters (prefix, last) values ({prefix}, 1) on conflict (prefix) do update set last = code_counters.last + 1 returning last as \"Value\"")
+        var last = await db.Database.SqlQuery<int>(
+            $"insert into code_counters (prefix, last) values ({prefix}, {count}) on conflict (prefix) do update set last = code_counters.last + {count} returning last as \"Value\"")
             .ToListAsync();
-        return $"{prefix}-{next[0]}";
+        return [.. Enumerable.Range(last[0] - count + 1, count).Select(n => $"{prefix}-{n}")];
     }
 
     /// <summary>Puts the version the form was opened with in place, so that a stale edit is seen and not overwritten.</summary>
