@@ -2,6 +2,7 @@ using MakerStudio.LocalPostgres;
 using MakerStudio.Services;
 using MakerStudio.Services.Schema;
 using MakerStudio.Web.Account;
+using MakerStudio.Web.Finished.Selling;
 using MakerStudio.Web.Bench;
 using MakerStudio.Web.Finished;
 using MakerStudio.Web.Hosting;
@@ -44,6 +45,7 @@ try
     app.UseAntiforgery();
     app.MapStudioHealth();
     app.MapPapers();
+    app.MapSalesFiles();
     app.MapStudioAccounts();
     app.MapStudioBench();
     app.MapLabels();

@@ -2,7 +2,7 @@
 export async function send(form, mostBytes) {
   const file = form.querySelector("input[type=file]");
   if (file.files.length === 0) return refused("No file is chosen.", "Choose one and file it again.");
-  if (file.files[0].size > mostBytes) return refused("This file is larger than 10 MB.", "Save it smaller, or file the pages that matter.");
+  if (file.files[0].size > mostBytes) return refused(`This file is larger than ${mostBytes / 1048576} MB.`, "Save it smaller, or send the part that matters.");
   try {
     const body = new FormData(form);
     const token = body.get("__RequestVerificationToken") ?? "";

@@ -37,6 +37,7 @@ internal static class PageList
         ["/finished/places"] = Plain("/finished/places"),
         ["/finished/places/{Id:guid}"] = Found("/finished/places/{0}", "select id from places where kind = 'Consignment' limit 1"),
         ["/finished/sales"] = Plain("/finished/sales"),
+        ["/finished/sales/import"] = Plain("/finished/sales/import"),
         ["/finished/sales/{Code}"] = Found("/finished/sales/{0}", "select code from sales where channel = 'Stall' order by code limit 1"),
         ["/finished/sell"] = Plain("/finished/sell"),
         ["/first-run"] = Plain("/first-run?token=spent"),

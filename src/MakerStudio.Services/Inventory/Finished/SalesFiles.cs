@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography;
+using CsvHelper;
 using FluentValidation;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
@@ -101,6 +102,28 @@ public sealed partial class SalesFiles(StudioStore store)
         }
 
         return new SalesPreview(file.Id, file.Name, file.PostedAt, lines, rejected, units, tags, rows);
+    }
+
+    /// <summary>
+    /// Writes the rejected lines with their reasons. A field that a spreadsheet would take for a formula gets an
+    /// apostrophe before it.
+    /// </summary>
+    public async Task WriteRejectedAsync(Guid fileId, Stream output, CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        var import = await SalesImport.OfAsync(db, await StudioDay.TodayAsync(db, store.Clock, cancel), cancel);
+        await using var stored = new StoredFile(db, fileId);
+        await using var csv = CsvWriter.Create(output, new CsvWriterOptions { Injection = CsvInjection.Escape, FormatProvider = CultureInfo.InvariantCulture }, true);
+        await csv.WriteRecordAsync(["line", "channel", "order", "customer", "reason"], cancel);
+        await foreach (var some in import.RunAsync(db, SalesCsv.ReadAsync(stored, await MarkAsync(db, cancel), cancel), cancel))
+        {
+            foreach (var (sale, _) in some.Where(s => s.Sale.Problem is not null))
+            {
+                await csv.WriteRecordAsync([sale.Line.ToString(CultureInfo.InvariantCulture), sale.Channel, sale.Order ?? "", sale.Customer ?? "", sale.Problem!], cancel);
+            }
+        }
+
+        await csv.FlushAsync(cancel);
     }
 
     private static ImportRow RowOf(CsvSale sale, IReadOnlyList<(Guid BatchId, string Code, int Count)> picks) => new(

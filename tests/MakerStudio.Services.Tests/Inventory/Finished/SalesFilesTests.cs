@@ -82,6 +82,21 @@ public class SalesFilesTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public async Task WriteRejected_FieldsThatASpreadsheetWouldRun_AreMadeText()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        await studio.FilledBatchAsync();
+        var file = await AddAsync(studio, Header + "2026-10-20,Web shop,=1+1,@SUM(A1),Plum,,,1,22.00,20,\n");
+        using var written = new MemoryStream();
+
+        await studio.Get<SalesFiles>().WriteRejectedAsync(file.FileId, written);
+
+        var lines = Encoding.UTF8.GetString(written.ToArray()).ReplaceLineEndings("\n").Split('\n');
+        Assert.Equal("line,channel,order,customer,reason", lines[0]);
+        Assert.StartsWith("2,Web shop,\"'=1+1\",\"'@SUM(A1)\",", lines[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Add_ColumnsMissingOrPostedBefore_IsRefused()
     {
         await using var studio = await TestStudio.NewAsync();
