@@ -57,6 +57,10 @@ public static class StudioServices
         services.AddSingleton<FormulaLabels>();
         services.AddSingleton<BatchLabels>();
 
+        // Prices and books
+        services.AddSingleton<PriceBook>();
+        services.AddSingleton<Books>();
+
         // Today and finding
         services.AddSingleton<StudioPulse>();
         services.AddSingleton<Finder>();

@@ -26,7 +26,7 @@ public class HouseTests
     private static readonly string[] NothingToCheck =
     [
         "ArchiveMaterial", "ChangeRole", "CloseBatch", "ClosePlace", "DiscardDelivery", "IssueNewPassphraseByName", "KeepDelivery", "KeepFill", "MatchPendingReceipt",
-        "OpenLot", "PostSalesFile", "PutAwayFormula", "PutAwayKit", "ReleaseLot", "RemovePaper", "RemovePasskey", "RemovePerson", "RestoreMaterial", "RetireLabelStock", "RetireScale", "RetireSize",
+        "OpenLot", "PostSalesFile", "PutAwayFormula", "PutAwayKit", "ReleaseLot", "RemovePaper", "RemovePasskey", "RemovePerson", "RestoreMaterial", "RetireLabelStock", "RetireChannel", "RetireScale", "RetireSize",
         "SignOutEverywhere", "StartDraft", "StartWeighing", "TakeBackOverride", "TakeOver", "ThrowAwayDraft", "WithdrawInvitation",
     ];
 

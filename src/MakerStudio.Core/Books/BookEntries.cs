@@ -11,8 +11,9 @@ namespace MakerStudio.Core.Books;
 /// <param name="Quantity">Above 0 came in, below 0 went out; in the finest unit kept.</param>
 /// <param name="Value">Of the whole quantity, 0 or more.</param>
 /// <param name="Reverses">The movement it undoes, of the same material, lot and quantity the other way.</param>
+/// <param name="IsPackaging">Of units, and so no part of what can be lost from a vessel.</param>
 public sealed record BookMovement(
-    long Id, DateTimeOffset At, Guid MaterialId, string Lot, decimal Quantity, decimal? Value = null, Guid? BatchId = null, long? Reverses = null);
+    long Id, DateTimeOffset At, Guid MaterialId, string Lot, decimal Quantity, decimal? Value = null, Guid? BatchId = null, long? Reverses = null, bool IsPackaging = false);
 
 /// <summary>Labour and overhead charged to a batch.</summary>
 /// <param name="Amount">0 or more.</param>
@@ -23,7 +24,7 @@ public sealed record BookCharge(DateTimeOffset At, decimal Amount);
 public sealed record BookEstimate(DateTimeOffset At, decimal Amount, DateTimeOffset? MatchedAt);
 
 /// <summary>Bulk lost in a way that is not normal.</summary>
-/// <param name="Fraction">Part of all the batch cost that is expensed, from 0 to 1.</param>
+/// <param name="Fraction">Part of what was weighed into the batch that is expensed, from 0 to 1.</param>
 public sealed record BookLoss(DateTimeOffset At, decimal Fraction);
 
 /// <summary>A batch, or an assembly of kits.</summary>

@@ -59,7 +59,7 @@ public sealed record StudioBooks(
         {
             values = byMaterial.ToDictionary(m => m.Key, m => Valuation.Of(method, m.Select(x => Valued(x, made)), asOf, years));
             costs = CostsOf(batches, standing, values, asOf);
-            losses = batches.ToDictionary(b => b.Id, b => LossOf(b, costs[b.Id], asOf));
+            losses = LossesOf(batches, standing, values, asOf);
             var next = MadeOf(standing, costs, losses, madeQuantity);
             if (++round > MostRounds || next.All(m => made.GetValueOrDefault(m.Key) == m.Value))
             {
@@ -116,8 +116,14 @@ public sealed record StudioBooks(
     private static decimal Estimates(BookBatch batch, DateTimeOffset asOf) =>
         batch.Estimates.Where(e => e.At <= asOf && !(e.MatchedAt <= asOf)).Sum(e => e.Amount);
 
-    private static decimal LossOf(BookBatch batch, decimal cost, DateTimeOffset asOf) =>
-        decimal.Round(cost * Math.Min(1m, batch.Losses.Where(l => l.At <= asOf).Sum(l => l.Fraction)), ValuePool.ShareDecimals);
+    private static Dictionary<Guid, decimal> LossesOf(
+        IReadOnlyList<BookBatch> batches, List<BookMovement> standing, Dictionary<Guid, StockValue> values, DateTimeOffset asOf)
+    {
+        var weighed = standing.Where(m => m is { BatchId: not null, IsPackaging: false, Quantity: < 0 })
+            .GroupBy(m => m.BatchId!.Value).ToDictionary(g => g.Key, g => g.Sum(m => values[m.MaterialId].Issues[m.Id]));
+        return batches.ToDictionary(b => b.Id, b => decimal.Round(
+            (weighed.GetValueOrDefault(b.Id) + Estimates(b, asOf)) * Math.Min(1m, b.Losses.Where(l => l.At <= asOf).Sum(l => l.Fraction)), ValuePool.ShareDecimals));
+    }
 
     private static UnitBooks ReplayUnits(Dictionary<Guid, decimal> costs, Dictionary<Guid, decimal> losses, IEnumerable<BookUnits> units, DateTimeOffset asOf)
     {

@@ -43,7 +43,7 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
                 Add(_sold, id, Take(id, -move.Count));
                 break;
             case BookEffect.CostOfSales or BookEffect.BackFromSale:
-                Put(id, TakeFrom(_sold, id, move.Count));
+                ComeBack(id, move.Count);
                 break;
             case BookEffect.Found when move.Count > 0:
                 var value = decimal.Round((Held.GetValueOrDefault(id).UnitCost ?? 0m) * move.Count, ValuePool.ShareDecimals);
@@ -58,6 +58,28 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
                 break;
             default:
                 break;
+        }
+    }
+
+    /// <summary>Units sold by themselves come back first; then those that were sold inside a kit, at what they went into it with.</summary>
+    private void ComeBack(Guid id, int count)
+    {
+        var alone = (int)Math.Min(count, _sold.GetValueOrDefault(id).Quantity);
+        Put(id, TakeFrom(_sold, id, alone));
+        var left = count - alone;
+        foreach (var key in _inKits.Keys.Where(k => k.Batch == id && _sold.GetValueOrDefault(k.Kit).Quantity > 0).ToList())
+        {
+            var back = TakeFrom(_inKits, key, Math.Min(left, _inKits[key].Quantity));
+            var kit = _sold[key.Kit];
+            var value = Math.Min(back.Value, kit.Value);
+            _sold[key.Kit] = kit with { Value = kit.Value - value };
+            Put(id, back with { Value = value });
+            left -= (int)back.Quantity;
+        }
+
+        if (left > 0)
+        {
+            throw new ArgumentOutOfRangeException(nameof(count), $"{left} more come back than were sold.");
         }
     }
 

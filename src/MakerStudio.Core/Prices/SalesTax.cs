@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace MakerStudio.Core.Prices;
 
 /// <summary>How a tag stands to the tax on a sale.</summary>
@@ -18,6 +20,7 @@ public readonly record struct SalesTax
 {
     /// <param name="rate">A fraction from 0 to 1: 0.2 is 20 %.</param>
     /// <exception cref="ArgumentOutOfRangeException">The rate is outside its range.</exception>
+    [JsonConstructor]
     public SalesTax(decimal rate, TaxBasis basis)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(rate);

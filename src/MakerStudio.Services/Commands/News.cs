@@ -17,4 +17,6 @@ public static class Topics
     public const string Formulas = "formulas";
     public const string Batches = "batches";
     public const string Finished = "finished";
+    public const string Prices = "prices";
+    public const string Books = "books";
 }

@@ -65,6 +65,9 @@ internal sealed class Batch
 
     /// <summary>Last day its units are sold on; null when none was given.</summary>
     public DateOnly? BestBefore { get; set; }
+
+    /// <summary>Labour and overhead of a batch that became a lot; a filling keeps its own.</summary>
+    public decimal? ConversionCost { get; set; }
     public DateTimeOffset? DiscardedAt { get; set; }
     public string? DiscardReason { get; set; }
     public uint Version { get; set; }

@@ -62,6 +62,14 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<Kit> Kits => Set<Kit>();
     public DbSet<KitLot> KitLots => Set<KitLot>();
     public DbSet<KitLotContent> KitLotContents => Set<KitLotContent>();
+    public DbSet<PriceRules> PriceRules => Set<PriceRules>();
+    public DbSet<SalesChannel> SalesChannels => Set<SalesChannel>();
+    public DbSet<SalesChannelFee> SalesChannelFees => Set<SalesChannelFee>();
+    public DbSet<PriceTag> PriceTags => Set<PriceTag>();
+    public DbSet<MarginFloorEntry> MarginFloors => Set<MarginFloorEntry>();
+    public DbSet<BookMethod> BookMethods => Set<BookMethod>();
+    public DbSet<WriteDown> WriteDowns => Set<WriteDown>();
+    public DbSet<BatchLoss> BatchLosses => Set<BatchLoss>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     protected override void OnModelCreating(ModelBuilder builder)

@@ -109,7 +109,7 @@ public class StockTests
             db.Fills.Add(new Fill
             {
                 BatchId = batch, ToFillingMilligrams = 180_000, FillMilligrams = 10_000, Filled = 18, Rejected = 1, Retained = 1, LabourMinutes = 30,
-                MaterialsCost = 12.1266m, PackagingCost = 5m, LabourCost = 9m, OverheadCost = 2m, TotalCost = 28.1266m,
+                MaterialsCost = 12.1266m, PackagingCost = 0m, LabourCost = 9m, OverheadCost = 2m, TotalCost = 23.1266m,
                 PersonId = studio.Ana.PersonId, At = studio.Clock.GetUtcNow(),
             });
             await db.SaveChangesAsync();
@@ -120,7 +120,7 @@ public class StockTests
 
         await using var read = studio.Db();
         var fill = await read.Fills.SingleAsync();
-        Assert.Equal((12.60m, 28.60m), (fill.MaterialsCost, fill.TotalCost));
+        Assert.Equal((12.60m, 23.60m), (fill.MaterialsCost, fill.TotalCost));
         Assert.True((await studio.Get<Verify>().RunAsync()).Agrees);
     }
 

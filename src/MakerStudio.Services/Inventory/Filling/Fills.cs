@@ -29,7 +29,7 @@ public sealed partial class Fills(StudioStore store)
             batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.State, obstacles,
             Mass.FromGrams(uses.Sum(u => u.Quantity)).Milligrams, batch.FillMilligrams, batch.NominalMillilitres, batch.NominalMilligrams,
             batch.SizeName, batch.PlannedUnits, batch.DensityUsed, await PartsAsync(db, batch, cancel), material?.Name,
-            new FillCosts(uses, studio.LabourRatePerHour, studio.OverheadPerBatch, studio.OverheadPerUnit),
+            new FillCosts(Kept(uses, await LostAsync(db, batch.Id, cancel), null), studio.LabourRatePerHour, studio.OverheadPerBatch, studio.OverheadPerUnit),
             StudioTime.Today(now, TimeZoneInfo.FindSystemTimeZoneById(studio.TimeZone)), await DraftAsync(db, batch.Id, cancel));
     }
 

@@ -124,6 +124,7 @@ public sealed partial class Fills
         }
 
         var weighed = Mass.FromMilligrams(await command.Db.Weighings.Where(w => w.BatchId == batch.Id && w.ReversedAt == null).SumAsync(w => w.NetMilligrams, cancel)).Grams;
+        weighed -= Mass.FromMilligrams(await LostAsync(command.Db, batch.Id, cancel)).Grams;
         var toFilling = request.ToFillingGrams!.Value;
         var filled = request.Filled!.Value * request.FillGrams!.Value;
         return toFilling > weighed ? new MoreThanThereIs("To filling", toFilling, weighed)
@@ -187,7 +188,7 @@ public sealed partial class Fills
     internal static async Task<BatchCostSheet> RollUpAsync(StudioDb db, Fill fill, CancellationToken cancel)
     {
         var sheet = BatchCost.Of(
-            await MaterialUsesAsync(db, fill.BatchId, cancel), await PackagingUsesAsync(db, fill.BatchId, cancel), fill.LabourMinutes,
+            await KeptUsesAsync(db, fill.BatchId, fill.ToFillingMilligrams, cancel), await PackagingUsesAsync(db, fill.BatchId, cancel), fill.LabourMinutes,
             fill.LabourRatePerHour, fill.OverheadPerBatch, fill.OverheadPerUnit, fill.Filled, fill.Rejected, fill.Retained);
         fill.MaterialsCost = sheet.MaterialsTotal;
         fill.PackagingCost = sheet.PackagingTotal;

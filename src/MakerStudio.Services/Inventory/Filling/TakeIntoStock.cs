@@ -64,13 +64,14 @@ public sealed partial class Fills
             }
 
             var uses = await MaterialUsesAsync(command.Db, batch.Id, cancel);
-            var weighed = uses.Sum(u => u.Quantity);
+            var lost = await LostAsync(command.Db, batch.Id, cancel);
+            var weighed = uses.Sum(u => u.Quantity) - Mass.FromMilligrams(lost).Grams;
             if (request.Grams > weighed)
             {
                 return new MoreThanThereIs("To stock", request.Grams!.Value, weighed);
             }
 
-            var lot = await AddLotAsync(command, batch, material, request, uses, cancel);
+            var lot = await AddLotAsync(command, batch, material, request, Kept(uses, lost, Mass.FromGrams(request.Grams!.Value).Milligrams), cancel);
             batch.State = BatchState.Closed;
             batch.FilledAt = batch.ClosedAt = command.Now;
             SignReady(command, batch);
@@ -80,13 +81,14 @@ public sealed partial class Fills
         }, cancel: cancel);
 
     private static async Task<Lot> AddLotAsync(
-        Command command, Batch batch, Material material, TakeIntoStock request, List<CostedUse> uses, CancellationToken cancel)
+        Command command, Batch batch, Material material, TakeIntoStock request, IReadOnlyList<CostedUse> uses, CancellationToken cancel)
     {
-        var total = BatchCost.Of(uses, [], request.LabourMinutes!.Value, command.Studio.LabourRatePerHour, command.Studio.OverheadPerBatch, 0m, 0, 0, 0).Total;
+        var sheet = BatchCost.Of(uses, [], request.LabourMinutes!.Value, command.Studio.LabourRatePerHour, command.Studio.OverheadPerBatch, 0m, 0, 0, 0);
+        batch.ConversionCost = sheet.Labour + sheet.Overhead;
         var lot = new Lot
         {
             Code = batch.Code, MaterialId = material.Id, Material = material, MadeByBatchId = batch.Id, ReceivedOn = command.Today, Shelf = request.Shelf,
-            Status = LotStatus.Released, StatusReason = $"Made by batch {batch.Code}", UnitCost = total / request.Grams!.Value, Density = batch.DensityUsed,
+            Status = LotStatus.Released, StatusReason = $"Made by batch {batch.Code}", UnitCost = sheet.Total / request.Grams!.Value, Density = batch.DensityUsed,
             ExpiresOn = LotDates.NotLaterThanParents(null, await ParentDatesAsync(command.Db, batch.Id, cancel)),
             RetestOn = request.RetestOn ?? (material.ShelfLifeDays is { } days ? command.Today.AddDays(days) : null),
             Balance = new LotBalance(),

@@ -99,9 +99,14 @@ public sealed partial class Stock
             var stored = new BatchCostSheet(
                 fill.MaterialsCost, fill.PackagingCost, fill.LabourCost, fill.OverheadCost, fill.TotalCost,
                 fill.Filled, null, fill.Filled - fill.Rejected - fill.Retained, null);
-            var sheet = BatchCost.WithMaterials(stored, Uses(weighings));
+            var sheet = BatchCost.WithMaterials(stored, Fills.Kept(Uses(weighings), await Fills.LostAsync(command.Db, batch.Id, cancel), fill.ToFillingMilligrams));
             fill.MaterialsCost = sheet.MaterialsTotal;
             fill.TotalCost = sheet.Total;
+        }
+
+        else
+        {
+            await MadeLots.RecostAsync(command, batch.Id, cancel);
         }
 
         command.Db.Deviations.Add(new Deviation

@@ -22,6 +22,7 @@ public sealed class Verify(StudioStore store)
             .. await FillsAsync(db, cancel),
             .. await UnitsAsync(db, cancel),
             .. await KitsAsync(db, cancel),
+            .. await BooksCheck.OfAsync(db, store.Clock, cancel),
         ];
         return new VerifyReport(lots, movements, batches, differences);
     }
@@ -68,13 +69,15 @@ public sealed class Verify(StudioStore store)
     {
         var fills = await db.Fills.Select(f => new
         {
-            f.Batch!.Code, f.MaterialsCost, f.PackagingCost, f.LabourCost, f.OverheadCost, f.TotalCost,
+            f.Batch!.Code, f.ToFillingMilligrams, f.MaterialsCost, f.PackagingCost, f.LabourCost, f.OverheadCost, f.TotalCost,
             Weighings = db.Weighings.Where(w => w.BatchId == f.BatchId && w.ReversedAt == null).Select(w => new { w.NetMilligrams, w.UnitCost }).ToList(),
+            Lost = db.BatchLosses.Where(l => l.BatchId == f.BatchId).Sum(l => l.Milligrams),
         }).ToListAsync(cancel);
         var differences = new List<string>();
         foreach (var fill in fills)
         {
-            var materials = fill.Weighings.Sum(w => Mass.FromMilligrams(w.NetMilligrams).Grams * w.UnitCost);
+            var weighed = fill.Weighings.Sum(w => Mass.FromMilligrams(w.NetMilligrams).Grams * w.UnitCost);
+            var materials = weighed * (1m - Fills.LostPart(fill.Weighings.Sum(w => w.NetMilligrams), fill.Lost, fill.ToFillingMilligrams));
             if (Differs(materials, fill.MaterialsCost))
             {
                 differences.Add($"Batch {fill.Code}: materials stored as {AmountWords.MoneyInFull(fill.MaterialsCost)}, its weighings come to {AmountWords.MoneyInFull(materials)}.");

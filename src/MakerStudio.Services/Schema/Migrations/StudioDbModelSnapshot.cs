@@ -165,6 +165,10 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("character varying(20)")
                         .HasColumnName("code");
 
+                    b.Property<decimal?>("ConversionCost")
+                        .HasColumnType("numeric")
+                        .HasColumnName("conversion_cost");
+
                     b.Property<int>("CureIdealHours")
                         .HasColumnType("integer")
                         .HasColumnName("cure_ideal_hours");
@@ -406,6 +410,53 @@ namespace MakerStudio.Services.Schema.Migrations
                         });
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.BatchLoss", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("batch_id");
+
+                    b.Property<long>("Milligrams")
+                        .HasColumnType("bigint")
+                        .HasColumnName("milligrams");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("reason");
+
+                    b.Property<Guid>("RequestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("request_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_batch_losses");
+
+                    b.HasIndex("BatchId")
+                        .HasDatabaseName("ix_batch_losses_batch_id");
+
+                    b.ToTable("batch_losses", null, t =>
+                        {
+                            t.HasCheckConstraint("batch_loss_positive", "milligrams > 0");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.BatchPart", b =>
                 {
                     b.Property<Guid>("BatchId")
@@ -427,6 +478,43 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasDatabaseName("ix_batch_parts_material_id");
 
                     b.ToTable("batch_parts", (string)null);
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.BookMethod", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date")
+                        .HasColumnName("first");
+
+                    b.Property<string>("Method")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("method");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_book_methods");
+
+                    b.HasIndex("First")
+                        .IsUnique()
+                        .HasDatabaseName("ix_book_methods_first");
+
+                    b.ToTable("book_methods", (string)null);
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.CertificateLimit", b =>
@@ -2129,6 +2217,47 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("lot_events", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.MarginFloorEntry", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<decimal?>("Floor")
+                        .HasColumnType("numeric")
+                        .HasColumnName("floor");
+
+                    b.Property<Guid>("FormulaSizeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("formula_size_id");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("RequestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("request_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_margin_floors");
+
+                    b.HasIndex("FormulaSizeId")
+                        .HasDatabaseName("ix_margin_floors_formula_size_id");
+
+                    b.ToTable("margin_floors", null, t =>
+                        {
+                            t.HasCheckConstraint("floor_sane", "floor >= 0 and floor < 1");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Market", b =>
                 {
                     b.Property<int>("Id")
@@ -3123,6 +3252,114 @@ namespace MakerStudio.Services.Schema.Migrations
                         });
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.PriceRules", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    b.Property<decimal?>("Ending")
+                        .HasColumnType("numeric")
+                        .HasColumnName("ending");
+
+                    b.Property<decimal?>("MarginFloor")
+                        .HasColumnType("numeric")
+                        .HasColumnName("margin_floor");
+
+                    b.Property<string>("TaxBasis")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("tax_basis");
+
+                    b.Property<decimal>("TaxRate")
+                        .HasColumnType("numeric")
+                        .HasColumnName("tax_rate");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<int>("YearDay")
+                        .HasColumnType("integer")
+                        .HasColumnName("year_day");
+
+                    b.Property<int>("YearMonth")
+                        .HasColumnType("integer")
+                        .HasColumnName("year_month");
+
+                    b.HasKey("Id")
+                        .HasName("pk_price_rules");
+
+                    b.ToTable("price_rules", null, t =>
+                        {
+                            t.HasCheckConstraint("only_one_price_rules", "id = 1");
+
+                            t.HasCheckConstraint("price_rules_sane", "tax_rate between 0 and 1 and ending >= 0 and ending < 1 and margin_floor >= 0 and margin_floor < 1");
+
+                            t.HasCheckConstraint("year_start_sane", "year_month between 1 and 12 and year_day between 1 and 28");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PriceTag", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<decimal?>("Amount")
+                        .HasColumnType("numeric")
+                        .HasColumnName("amount");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("FormulaSizeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("formula_size_id");
+
+                    b.Property<DateOnly>("FromDay")
+                        .HasColumnType("date")
+                        .HasColumnName("from_day");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("note");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("RequestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("request_id");
+
+                    b.Property<Guid>("SalesChannelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sales_channel_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_price_tags");
+
+                    b.HasIndex("SalesChannelId")
+                        .HasDatabaseName("ix_price_tags_sales_channel_id");
+
+                    b.HasIndex("FormulaSizeId", "SalesChannelId", "FromDay")
+                        .HasDatabaseName("ix_price_tags_formula_size_id_sales_channel_id_from_day");
+
+                    b.ToTable("price_tags", null, t =>
+                        {
+                            t.HasCheckConstraint("tag_not_negative", "amount >= 0");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Sale", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3305,6 +3542,108 @@ namespace MakerStudio.Services.Schema.Migrations
                             t.HasCheckConstraint("sale_of_batch_or_kit", "(batch_id is null) <> (kit_lot_id is null)");
 
                             t.HasCheckConstraint("sale_quantity_not_zero", "quantity <> 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SalesChannel", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("CostPerUnit")
+                        .HasColumnType("numeric")
+                        .HasColumnName("cost_per_unit");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<decimal>("OurShare")
+                        .HasColumnType("numeric")
+                        .HasColumnName("our_share");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<string>("TaxBasis")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("tax_basis");
+
+                    b.Property<decimal>("TaxRate")
+                        .HasColumnType("numeric")
+                        .HasColumnName("tax_rate");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<decimal>("Wanted")
+                        .HasColumnType("numeric")
+                        .HasColumnName("wanted");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sales_channels");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_sales_channels_name")
+                        .HasFilter("retired_at is null");
+
+                    b.ToTable("sales_channels", null, t =>
+                        {
+                            t.HasCheckConstraint("channel_sane", "tax_rate between 0 and 1 and cost_per_unit >= 0 and our_share > 0 and our_share <= 1 and wanted >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SalesChannelFee", b =>
+                {
+                    b.Property<Guid>("SalesChannelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sales_channel_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Basis")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("basis");
+
+                    b.Property<decimal>("Fixed")
+                        .HasColumnType("numeric")
+                        .HasColumnName("fixed");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<decimal>("Rate")
+                        .HasColumnType("numeric")
+                        .HasColumnName("rate");
+
+                    b.HasKey("SalesChannelId", "Position")
+                        .HasName("pk_sales_channel_fees");
+
+                    b.ToTable("sales_channel_fees", null, t =>
+                        {
+                            t.HasCheckConstraint("fee_sane", "rate between 0 and 1 and fixed >= 0");
                         });
                 });
 
@@ -3730,6 +4069,87 @@ namespace MakerStudio.Services.Schema.Migrations
                         });
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.WriteDown", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<decimal>("Amount")
+                        .HasColumnType("numeric")
+                        .HasColumnName("amount");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<decimal>("Cost")
+                        .HasColumnType("numeric")
+                        .HasColumnName("cost");
+
+                    b.Property<Guid?>("FormulaId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("formula_id");
+
+                    b.Property<Guid?>("MaterialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("material_id");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<decimal>("Quantity")
+                        .HasColumnType("numeric")
+                        .HasColumnName("quantity");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("reason");
+
+                    b.Property<Guid>("RequestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("request_id");
+
+                    b.Property<decimal>("SellingPrice")
+                        .HasColumnType("numeric")
+                        .HasColumnName("selling_price");
+
+                    b.Property<string>("SizeName")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("size_name");
+
+                    b.Property<decimal>("ToComplete")
+                        .HasColumnType("numeric")
+                        .HasColumnName("to_complete");
+
+                    b.Property<decimal>("ToSell")
+                        .HasColumnType("numeric")
+                        .HasColumnName("to_sell");
+
+                    b.HasKey("Id")
+                        .HasName("pk_write_downs");
+
+                    b.HasIndex("FormulaId")
+                        .HasDatabaseName("ix_write_downs_formula_id");
+
+                    b.HasIndex("MaterialId")
+                        .HasDatabaseName("ix_write_downs_material_id");
+
+                    b.ToTable("write_downs", null, t =>
+                        {
+                            t.HasCheckConstraint("write_down_of_one", "(material_id is null) <> (formula_id is null)");
+
+                            t.HasCheckConstraint("write_down_sane", "quantity > 0 and amount >= 0 and amount <= cost");
+                        });
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -3905,6 +4325,16 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_batch_lines_materials_material_id");
 
                     b.Navigation("Material");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.BatchLoss", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Batch", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_batch_losses_batches_batch_id");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.BatchPart", b =>
@@ -4290,6 +4720,16 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_lot_events_lots_lot_id");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.MarginFloorEntry", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.FormulaSize", null)
+                        .WithMany()
+                        .HasForeignKey("FormulaSizeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_margin_floors_formula_sizes_formula_size_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.MaterialSafety", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.Material", null)
@@ -4472,6 +4912,23 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_placement_lines_placements_placement_id");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.PriceTag", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.FormulaSize", null)
+                        .WithMany()
+                        .HasForeignKey("FormulaSizeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_price_tags_formula_sizes_formula_size_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.SalesChannel", null)
+                        .WithMany()
+                        .HasForeignKey("SalesChannelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_price_tags_sales_channels_sales_channel_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Sale", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.Customer", "Customer")
@@ -4526,6 +4983,16 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Navigation("Batch");
 
                     b.Navigation("KitLot");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SalesChannelFee", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.SalesChannel", null)
+                        .WithMany("Fees")
+                        .HasForeignKey("SalesChannelId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_sales_channel_fees_sales_channels_sales_channel_id");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.SalesFilePart", b =>
@@ -4617,6 +5084,21 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_weighings_lots_lot_id");
 
                     b.Navigation("Lot");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.WriteDown", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Formula", null)
+                        .WithMany()
+                        .HasForeignKey("FormulaId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_write_downs_formulas_formula_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Material", null)
+                        .WithMany()
+                        .HasForeignKey("MaterialId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_write_downs_materials_material_id");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
@@ -4787,6 +5269,11 @@ namespace MakerStudio.Services.Schema.Migrations
             modelBuilder.Entity("MakerStudio.Services.Schema.Sale", b =>
                 {
                     b.Navigation("Lines");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.SalesChannel", b =>
+                {
+                    b.Navigation("Fees");
                 });
 #pragma warning restore 612, 618
         }
