@@ -76,7 +76,8 @@ public sealed class SampleStudio(StudioStore store)
         SampleAct[] acts =
         [
             .. new SampleMarket(story).Acts(), .. new SampleMaterials(story).Acts(), .. new SampleDeliveries(story).Acts(), .. new SampleFormulas(story).Acts(),
-            .. new SampleLots(story).Acts(), .. new SampleBatches(story).Acts(), .. new SampleBatchesNow(story).Acts(), .. new SampleGoods(story).Acts(), .. new SampleLabels(story).Acts(),
+            .. new SampleLots(story).Acts(), .. new SampleBatches(story).Acts(), .. new SampleBatchesNow(story).Acts(),
+            .. new SamplePrices(story).Acts(), .. new SampleGoods(story).Acts(), .. new SampleLabels(story).Acts(),
         ];
         foreach (var act in acts.OrderBy(a => a.At))
         {

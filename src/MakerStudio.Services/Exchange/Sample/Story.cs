@@ -43,6 +43,7 @@ internal sealed class Story
         Consignments = new(_store);
         Sales = new(_store);
         Settings = new(_store);
+        Prices = new(_store);
         LabelStocks = new(_store);
         Labels = new(_store);
     }
@@ -70,6 +71,7 @@ internal sealed class Story
     public Consignments Consignments { get; }
     public Sales Sales { get; }
     public StudioSettings Settings { get; }
+    public PriceBook Prices { get; }
     public LabelStocks LabelStocks { get; }
     public FormulaLabels Labels { get; }
 

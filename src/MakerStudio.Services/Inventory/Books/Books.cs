@@ -24,17 +24,24 @@ public sealed partial class Books(StudioStore store)
 
     /// <summary>One financial year from its opening to its last day, or to now while it runs.</summary>
     /// <param name="first">Any day of the year.</param>
-    public async Task<YearView> YearAsync(DateOnly first, CancellationToken cancel = default)
+    public Task<YearView> YearAsync(DateOnly first, CancellationToken cancel = default) => YearAsync(first, null, cancel);
+
+    /// <summary>The year that holds a day, from its opening to the end of that day.</summary>
+    /// <param name="day">In the studio's time zone; null is now.</param>
+    public Task<YearView> YearToAsync(DateOnly? day, CancellationToken cancel = default) => YearAsync(day, day, cancel);
+
+    private async Task<YearView> YearAsync(DateOnly? of, DateOnly? upTo, CancellationToken cancel)
     {
         await using var db = await store.ReadAsync(cancel);
         await using var still = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, cancel);
         var basis = await BasisAsync(db, store.Clock, cancel);
-        var year = basis.Years.Of(first);
+        var year = basis.Years.Of(of ?? basis.Today);
         var facts = await BookRows.FactsAsync(db, cancel);
         var products = await BookRows.ProductOfAsync(db, cancel);
         var method = MethodOfYears.In(year, basis.Choices);
         var (opens, ends) = (basis.EndOf(year.First.AddDays(-1)), basis.EndOf(year.Last));
-        var asOf = ends < basis.Now ? ends : basis.Now;
+        var until = upTo is { } day ? basis.EndOf(day) : ends;
+        var asOf = until < basis.Now ? until : basis.Now;
         var opening = BookValue.Of(facts, products, method, opens, basis.Years);
         var before = MethodOfYears.In(basis.Years.Of(year.First.AddDays(-1)), basis.Choices);
         var carriedOver = before == method ? opening : BookValue.Of(facts, products, before, opens, basis.Years);

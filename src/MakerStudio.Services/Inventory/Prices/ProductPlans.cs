@@ -74,7 +74,7 @@ internal static class ProductPlans
                 Size = size, Formula = formula, version.Number, version.ExpectedLossPercent, version.MeasuredDensity,
                 Lines = version.Lines.OrderBy(l => l.Position).Select(l => new LineRow(l.Id, l.MaterialId, l.Amount, l.Basis, l.Method, l.Fraction, l.DensityUsed)).ToList(),
                 Parts = size.Parts.Select(p => new CountedPart(p.MaterialId, p.CountPerUnit)).ToList(),
-            }).ToListAsync(cancel);
+            }).AsSplitQuery().ToListAsync(cancel);
         var facts = await AssessedMaterials.OfAsync(db, rows.SelectMany(r => r.Lines.Select(l => l.MaterialId)), cancel);
         return [.. rows.Select(r => new ProductSize(
             r.Size.Id, r.Formula.Id, r.Formula.Name, r.Formula.ProductKind, r.Size.Name, r.Number, r.ExpectedLossPercent,

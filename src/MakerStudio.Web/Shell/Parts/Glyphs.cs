@@ -30,6 +30,7 @@ public static class Glyphs
     public const string Book = """<path d="M3 3.2c2-.9 4.3-.7 6 .8 1.7-1.5 4-1.7 6-.8v11c-2-.9-4.3-.7-6 .8-1.7-1.5-4-1.7-6-.8ZM9 4v11"/>""";
     public const string Shelf = """<path d="M2.5 1.8v14.4M15.5 1.8v14.4M2.5 8h13M2.5 15h13M5 8V4.5h3V8M11 15v-3.5h2.5"/>""";
     public const string People = """<circle cx="6.5" cy="6" r="2.8"/><path d="M1.8 15.5c.2-3 2-4.8 4.7-4.8s4.5 1.8 4.7 4.8M11.5 3.6a2.6 2.6 0 0 1 .3 4.9M13.2 11.2c1.7.6 2.8 2.1 3 4.3"/>""";
+    public const string Tag = """<path d="M2 2h6.5L16 9.5 9.5 16 2 8.5Z"/><path d="M5.5 5.5v.1"/>""";
     public const string Bin = """<path d="M3 4.8h12M7 4.5V2.5h4v2M4.5 4.8l.8 11.2h7.4l.8-11.2M7.5 8v5M10.5 8v5"/>""";
     public const string Search = """<circle cx="8" cy="8" r="5.2"/><path d="m12 12 4 4"/>""";
     public const string Paper = """<path d="M4 1.8h7l3.5 3.5v11H4ZM10.8 2v3.6h3.6M6.5 9h5M6.5 12h5"/>""";

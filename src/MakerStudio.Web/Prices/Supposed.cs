@@ -1,0 +1,54 @@
+using MakerStudio.Core.Prices;
+using MakerStudio.Services.Inventory;
+
+namespace MakerStudio.Web.Prices;
+
+/// <summary>What may be supposed to change.</summary>
+public enum SupposedKind
+{
+    Price,
+    Load,
+    Yield,
+    Fee,
+    Labour,
+}
+
+/// <summary>A change as it is typed, and what it does to every product.</summary>
+public sealed class Supposed
+{
+    public SupposedKind Kind { get; set; }
+    public Guid? MaterialId { get; set; }
+
+    /// <summary>Dearer by so many per cent, below zero cheaper.</summary>
+    public decimal? PriceByPercent { get; set; } = 18m;
+
+    /// <summary>Null for every product.</summary>
+    public Guid? ProductId { get; set; }
+    public decimal? Percent { get; set; }
+    public Guid? ChannelId { get; set; }
+    public decimal? FeePercent { get; set; }
+    public decimal? PerHour { get; set; }
+
+    /// <summary>Null while something is missing.</summary>
+    public SupposedChange? Change(IReadOnlyList<ChannelRow> channels) => Kind switch
+    {
+        SupposedKind.Price when MaterialId is { } material && PriceByPercent is >= -100 and var by => new SupposedChange.PriceBy(material, by / 100m),
+        SupposedKind.Load when Percent is >= 0 and <= 100 => new SupposedChange.LoadTo(ProductId, Percent.Value / 100m),
+        SupposedKind.Yield when Percent is > 0 and <= 100 => new SupposedChange.YieldTo(ProductId, Percent.Value / 100m),
+        SupposedKind.Fee when channels.FirstOrDefault(c => c.Id == ChannelId) is { } channel && FeePercent is >= 0 and <= 100 => Fee(channel.Is, FeePercent.Value / 100m),
+        SupposedKind.Labour when PerHour is >= 0 => new SupposedChange.LabourRateTo(PerHour.Value),
+        _ => null,
+    };
+
+    /// <summary>The first fee of the channel at another rate, or a new one.</summary>
+    private static SupposedChange.FeeTo Fee(Channel channel, decimal rate) =>
+        new(channel.Name, channel.Fees.Count > 0 ? channel.Fees[0] with { Rate = rate } : new ChannelFee("Fee", rate, 0m, FeeBasis.Paid));
+
+    public IReadOnlyList<ProductEffect> Effects(PriceView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return Change(view.Channels) is { } change
+            ? WhatIf.Of([.. view.Products.Select(p => p.Plan).OfType<ProductPlan>()], [change], view.Rules.Rounding)
+            : [];
+    }
+}
