@@ -44,6 +44,7 @@ public static class StudioServices
         services.AddSingleton<CureShelf>();
         services.AddSingleton<Fills>();
         services.AddSingleton<BatchRecords>();
+        services.AddSingleton<BatchCosting>();
         services.AddSingleton<FinishedGoods>();
         services.AddSingleton<Places>();
         services.AddSingleton<Customers>();

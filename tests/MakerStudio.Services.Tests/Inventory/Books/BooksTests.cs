@@ -100,6 +100,25 @@ public class BooksTests
         Assert.IsType<MoreThanThereIs>((await fills.ExpenseLossAsync(scene.Studio.Bo, new ExpenseLoss { BatchId = (await OtherBatchAsync(scene)), Grams = 1, Reason = "x" })).Refusal);
     }
 
+    /// <summary>W2 opened: 300 g at 67.374/kg and 180 g at 71.90/kg, and 4.5079 of every line together.</summary>
+    [Fact]
+    public async Task Costing_WorkedBatch_OpensToEachLotAndSaysWhyItDiffersFromThePlan()
+    {
+        await using var scene = await PriceScene.NewAsync();
+
+        var cost = (await scene.Studio.Get<BatchCosting>().FindAsync("RS-1"))!;
+
+        var rolled = cost.RollUp();
+        Assert.Equal(207.36268m, rolled.Total);
+        Assert.Equal([12.942m, 20.2122m], rolled.Lines.Where(l => l.Lot is "P-1" or "P-2").Select(l => l.Cost).Order());
+        Assert.Equal(4.5079m, Math.Round(rolled.Lines.Sum(l => l.PerSaleable!.Value), 4));
+        var differs = cost.Variance()!;
+        // Planned 48 to sell, 46 came: the yield makes each dearer; prices and quantities add up with it exactly.
+        Assert.True(differs.Yield > 0);
+        Assert.Equal(differs.Difference, differs.Price + differs.Quantity + differs.Yield - differs.Abnormal);
+        Assert.Null(await scene.Studio.Get<BatchCosting>().FindAsync("RS-9"));
+    }
+
     [Fact]
     public async Task WriteDown_BelowCost_IsExpensedAndTakenBackWhenItRecovers()
     {
