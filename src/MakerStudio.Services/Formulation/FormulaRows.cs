@@ -31,6 +31,10 @@ public sealed record MeasuredRow(
         Density is { } d && Core.Quantities.Density.IsPossible(d) ? new Density(d) : null,
         FlashPoint is { } flash ? new Celsius(flash) : null, BoilingPoint is { } boils ? new Celsius(boils) : null,
         SustainsCombustion, Viscosity, Ph);
+
+    internal static MeasuredRow Of(FormulaVersion version) => new(
+        version.MeasuredDensity, version.MeasuredFlashPoint, version.MeasuredBoilingPoint, version.SustainsCombustion,
+        version.MeasuredViscosity, version.MeasuredPh);
 }
 
 /// <summary>Advice somebody goes ahead without, in force.</summary>
@@ -45,7 +49,11 @@ public sealed record OverrideRow(
 /// <param name="Fraction">By weight; set once released.</param>
 /// <param name="DensityUsed">g/mL; set once released.</param>
 public sealed record LineRow(
-    Guid LineId, Guid MaterialId, decimal? Amount, LineBasis Basis, string? Method, decimal? Fraction = null, decimal? DensityUsed = null);
+    Guid LineId, Guid MaterialId, decimal? Amount, LineBasis Basis, string? Method, decimal? Fraction = null, decimal? DensityUsed = null)
+{
+    internal static LineRow Of(FormulaLine line) => new(
+        line.Id, line.MaterialId, line.Amount, line.Basis, line.Method, line.Fraction, line.DensityUsed);
+}
 
 /// <param name="Batches">Made from it, without the discarded.</param>
 /// <param name="Version">For stale-edit protection: what the form was opened with.</param>

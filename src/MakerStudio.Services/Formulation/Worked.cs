@@ -88,7 +88,7 @@ public sealed record Worked(
     private static FormulationResult Formulation(IReadOnlyList<LineRow> lines, IReadOnlyDictionary<Guid, LineMaterial> materials) =>
         Core.Blending.Formulation.Normalise([.. lines.Select(l => Typed(l, materials))]);
 
-    private static FormulationResult.Normalised Frozen(IReadOnlyList<LineRow> lines)
+    internal static FormulationResult.Normalised Frozen(IReadOnlyList<LineRow> lines)
     {
         var ordered = lines.OrderBy(l => l.LineId).ToArray();
         var percents = LargestRemainder.Share(

@@ -1,7 +1,6 @@
 using MakerStudio.Core.Assessing;
 using MakerStudio.Core.Labels;
 using MakerStudio.Core.Products;
-using MakerStudio.Core.Quantities;
 using MakerStudio.Services.Accounts;
 using MakerStudio.Services.Formulation;
 using MakerStudio.Services.Schema;
@@ -37,14 +36,9 @@ internal static class LabelAssessment
     private static async Task<AssessedFormula> FormulaOfAsync(StudioDb db, FormulaVersion version, NetContent net, CancellationToken cancel)
     {
         var facts = await AssessedMaterials.OfAsync(db, version.Lines.Select(line => line.MaterialId), cancel);
+        LineRow[] rows = [.. version.Lines.OrderBy(line => line.Position).Select(LineRow.Of)];
         return new(
-            ProductKinds.Get(version.Formula!.ProductKind),
-            [.. version.Lines.OrderBy(line => line.Position).SelectMany(line => facts.Lines(line.Id, line.MaterialId, line.Fraction ?? 0m, line.Basis))],
-            new(
-                version.MeasuredDensity is { } density && Density.IsPossible(density) ? new Density(density) : null,
-                version.MeasuredFlashPoint is { } flash ? new Celsius(flash) : null,
-                version.MeasuredBoilingPoint is { } boils ? new Celsius(boils) : null,
-                version.SustainsCombustion, version.MeasuredViscosity, version.MeasuredPh),
+            ProductKinds.Get(version.Formula!.ProductKind), Assessed.Lines(rows, Worked.Frozen(rows).Lines, facts), MeasuredRow.Of(version).Facts,
             net.IsVolume ? net.Amount : null);
     }
 }

@@ -165,9 +165,8 @@ public sealed partial class Batches
     private static async Task<decimal?> EstimateAsync(StudioDb db, List<FormulaLine> lines)
     {
         var facts = await AssessedMaterials.OfAsync(db, lines.Select(l => l.MaterialId), CancellationToken.None);
-        var rows = lines.Select(l => new LineRow(l.Id, l.MaterialId, l.Amount, l.Basis, l.Method, l.Fraction, l.DensityUsed)).ToArray();
-        var shares = lines.Select(l => new NormalisedLine(l.Id, l.Fraction!.Value, l.Fraction.Value * 100m)).ToArray();
-        return Worked.DensityOf(Assessed.Lines(rows, shares, facts), null) is DensityResult.Known known ? known.Density.GramsPerMillilitre : null;
+        LineRow[] rows = [.. lines.Select(LineRow.Of)];
+        return Worked.DensityOf(Assessed.Lines(rows, Worked.Frozen(rows).Lines, facts), null) is DensityResult.Known known ? known.Density.GramsPerMillilitre : null;
     }
 
     private static long? FillMilligrams(FormulaSize? size, decimal? density) => size switch
