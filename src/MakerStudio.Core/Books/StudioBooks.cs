@@ -98,11 +98,15 @@ public sealed record StudioBooks(
         var costs = batches.ToDictionary(b => b.Id, b => Charges(b, asOf) + Estimates(b, asOf));
         foreach (var m in standing.Where(m => m.BatchId is not null && !IsMade(m)))
         {
-            costs[m.BatchId!.Value] += m.Quantity < 0 ? values[m.MaterialId].Issues[m.Id] : -m.Value!.Value;
+            costs[m.BatchId!.Value] += WentIn(m, values);
         }
 
         return costs;
     }
+
+    /// <summary>What a movement brought into its batch; below 0 where it came back out.</summary>
+    private static decimal WentIn(BookMovement movement, Dictionary<Guid, StockValue> values) =>
+        movement.Quantity < 0 ? values[movement.MaterialId].Issues[movement.Id] : -movement.Value!.Value;
 
     /// <summary>What each batch cost less abnormal losses, shared over what it made.</summary>
     private static Dictionary<long, decimal> MadeOf(
@@ -119,8 +123,8 @@ public sealed record StudioBooks(
     private static Dictionary<Guid, decimal> LossesOf(
         IReadOnlyList<BookBatch> batches, List<BookMovement> standing, Dictionary<Guid, StockValue> values, DateTimeOffset asOf)
     {
-        var weighed = standing.Where(m => m is { BatchId: not null, IsPackaging: false, Quantity: < 0 })
-            .GroupBy(m => m.BatchId!.Value).ToDictionary(g => g.Key, g => g.Sum(m => values[m.MaterialId].Issues[m.Id]));
+        var weighed = standing.Where(m => m is { BatchId: not null, IsPackaging: false } && !IsMade(m))
+            .GroupBy(m => m.BatchId!.Value).ToDictionary(g => g.Key, g => g.Sum(m => WentIn(m, values)));
         return batches.ToDictionary(b => b.Id, b => decimal.Round(
             (weighed.GetValueOrDefault(b.Id) + Estimates(b, asOf)) * Math.Min(1m, b.Losses.Where(l => l.At <= asOf).Sum(l => l.Fraction)), ValuePool.ShareDecimals));
     }
