@@ -7,6 +7,9 @@ using MakerStudio.Services.Formulation;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Services.Tests;
 using MakerStudio.Web.Library;
+using MakerStudio.Web.Library.Workbench;
+using MakerStudio.Web.Shell.Fields;
+using Microsoft.AspNetCore.Components;
 using Microsoft.EntityFrameworkCore;
 
 namespace MakerStudio.Web.Tests.Library;
@@ -114,6 +117,24 @@ public sealed class WorkbenchTests : StudioContext
         page.WaitForAssertion(() => Assert.Contains("Measured: flash point 18.5 °C", page.Markup, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Contains("18.5", Figure(page, "Flash point").TextContent, StringComparison.Ordinal));
         Assert.Equal(18.5m, (await DraftAsync()).Measured.FlashPoint);
+    }
+
+    /// <summary>What stands in a field that was not left yet is known to the browser only, so the field must not be made anew.</summary>
+    [Fact]
+    public async Task Measure_PageIsReadAgain_KeepsTheFields()
+    {
+        var page = await SprayAsync();
+        var part = page.FindComponent<MeasuredPart>();
+        var fields = part.FindComponents<QuantityField>().Select(f => f.Instance).ToArray();
+
+        await page.InvokeAsync(() => part.Instance.SetParametersAsync(ParameterView.FromDictionary(new Dictionary<string, object?>
+        {
+            [nameof(MeasuredPart.Sheet)] = part.Instance.Sheet with { },
+            [nameof(MeasuredPart.Version)] = part.Instance.Version with { KeptAt = Studio.Clock.GetUtcNow() },
+        })));
+
+        Assert.NotEmpty(fields);
+        Assert.Equal(fields, part.FindComponents<QuantityField>().Select(f => f.Instance));
     }
 
     /// <summary>Ethanol of 99.5 % vol as the rest, 12 % fragrance, and 5 % fixative when asked for.</summary>
