@@ -1,6 +1,7 @@
 using MakerStudio.Services.Accounts;
 using MakerStudio.Services.Exchange;
 using MakerStudio.Services.Inventory;
+using MakerStudio.Services.Exchange.FormulaFile;
 using MakerStudio.Services.Formulation;
 using MakerStudio.Services.Labels;
 using MakerStudio.Services.Schema;
@@ -31,6 +32,7 @@ public static class StudioServices
         services.AddSingleton<Formulas>();
         services.AddSingleton<Versions>();
         services.AddSingleton<Sizes>();
+        services.AddSingleton<FormulaFiles>();
 
         // Accounts
         services.AddSingleton<StudioSettings>();

@@ -6,6 +6,7 @@ using MakerStudio.Web.Finished.Selling;
 using MakerStudio.Web.Bench;
 using MakerStudio.Web.Finished;
 using MakerStudio.Web.Hosting;
+using MakerStudio.Web.Library;
 using MakerStudio.Web.Shell;
 using MakerStudio.Web.Storeroom;
 
@@ -49,6 +50,7 @@ try
     app.MapStudioAccounts();
     app.MapStudioBench();
     app.MapLabels();
+    app.MapFormulaFiles();
     app.MapStudioShell();
     await app.RunAsync();
     return 0;

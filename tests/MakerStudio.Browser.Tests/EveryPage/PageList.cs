@@ -48,6 +48,7 @@ internal static class PageList
             return $"/join?token={invitation.Token}";
         },
         ["/library"] = Plain("/library"),
+        ["/library/bring-in"] = Plain("/library/bring-in"),
         ["/library/new"] = Plain("/library/new"),
         ["/library/{Id:guid}"] = Found("/library/{0}", "select formula_id from formula_versions where state = 'Draft' limit 1"),
         ["/library/{Id:guid}/compare"] = Found("/library/{0}/compare", "select formula_id from formula_versions group by formula_id having count(*) > 1 limit 1"),

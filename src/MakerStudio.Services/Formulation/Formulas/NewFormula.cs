@@ -63,10 +63,10 @@ public sealed partial class Formulas
         }, cancel: cancel);
 
     /// <summary>1.5 rather than 1.500: it stands in a field.</summary>
-    private static decimal InPercent(decimal fraction) => fraction * 100m / 1.0000000000000000000000000000m;
+    internal static decimal InPercent(decimal fraction) => fraction * 100m / 1.0000000000000000000000000000m;
 
     /// <summary>What a pre-blend becomes on the shelf: the material of that name which nothing makes yet, or a new one.</summary>
-    private static async Task<Guid> MadeMaterialAsync(Command command, string name, CancellationToken cancel)
+    internal static async Task<Guid> MadeMaterialAsync(Command command, string name, CancellationToken cancel)
     {
         var same = PlainText.SamePattern(name);
         var found = await command.Db.Materials
@@ -84,7 +84,7 @@ public sealed partial class Formulas
         return material.Id;
     }
 
-    private static async Task<FormulaNameTaken?> TakenAsync(StudioDb db, string name, ProductKind kind, Guid? except, CancellationToken cancel)
+    internal static async Task<FormulaNameTaken?> TakenAsync(StudioDb db, string name, ProductKind kind, Guid? except, CancellationToken cancel)
     {
         var same = PlainText.SamePattern(name);
         var other = await db.Formulas

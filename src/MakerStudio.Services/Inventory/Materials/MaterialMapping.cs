@@ -11,7 +11,7 @@ public sealed partial class Materials
     private const int DropsWeighed = 20;
 
     /// <summary>Puts what was typed into the row; suppliers apart.</summary>
-    private static void Fill(Material row, MaterialForm form)
+    internal static void Fill(Material row, MaterialForm form)
     {
         row.Name = form.Name!.Trim();
         row.Kind = form.Kind!.Value;
@@ -101,7 +101,7 @@ public sealed partial class Materials
     private static string? Blank(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
     /// <summary>One name, one material on the shelf: adds, renames and restores take turns at this.</summary>
-    private static async Task<NameTaken?> NameTakenAsync(Command command, string name, Guid? except, CancellationToken cancel)
+    internal static async Task<NameTaken?> NameTakenAsync(Command command, string name, Guid? except, CancellationToken cancel)
     {
         await command.Db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtext('material names'))", cancel);
         var lower = name.Trim().ToLowerInvariant();

@@ -6,7 +6,7 @@ namespace MakerStudio.Services.Inventory;
 
 public sealed partial class Materials
 {
-    private static void Fill(MaterialSafety row, SetSafety form)
+    internal static void Fill(MaterialSafety row, SetSafety form)
     {
         row.Hazards = StatementOf(form.Hazards);
         row.SheetEdition = Blank(form.SheetEdition);
