@@ -8,6 +8,7 @@ using MakerStudio.Web.Finished;
 using MakerStudio.Web.Hosting;
 using MakerStudio.Web.Library;
 using MakerStudio.Web.Shell;
+using MakerStudio.Web.Shell.Sheets;
 using MakerStudio.Web.Storeroom;
 
 var (command, words) = await StudioCommand.ReadAsync(args);
@@ -51,6 +52,7 @@ try
     app.MapStudioBench();
     app.MapLabels();
     app.MapFormulaFiles();
+    app.MapStudioSheets();
     app.MapStudioShell();
     await app.RunAsync();
     return 0;

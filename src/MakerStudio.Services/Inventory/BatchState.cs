@@ -7,6 +7,9 @@ public enum BatchState { Planned, Weighing, Resting, Ready, Filled, Closed, Disc
 
 public static class BatchStates
 {
+    /// <summary>The state as a word on its own: "Being weighed".</summary>
+    public static string Name(BatchState state) => Say(state) is var said ? char.ToUpperInvariant(said[0]) + said[1..] : "";
+
     /// <summary>The state as it stands in a sentence: "RS-2 is being weighed".</summary>
     public static string Say(BatchState state) => state switch
     {

@@ -25,7 +25,13 @@ public sealed partial class Formulas
     public const int MostListed = 200;
 
     /// <summary>The library by name, then version; the text is looked for in scent names and in the names of materials.</summary>
-    public async Task<LibraryPage> ListAsync(LibraryShelf shelf, string? text = null, CancellationToken cancel = default)
+    public Task<LibraryPage> ListAsync(LibraryShelf shelf, string? text = null, CancellationToken cancel = default) => ListAsync(shelf, text, MostListed, cancel);
+
+    /// <summary>The same rows, every one of them.</summary>
+    public async Task<IReadOnlyList<LibraryRow>> AllAsync(LibraryShelf shelf, string? text = null, CancellationToken cancel = default) =>
+        (await ListAsync(shelf, text, int.MaxValue, cancel)).Rows;
+
+    private async Task<LibraryPage> ListAsync(LibraryShelf shelf, string? text, int most, CancellationToken cancel)
     {
         await using var db = await store.ReadAsync(cancel);
         var onShelf = shelf switch
@@ -35,7 +41,7 @@ public sealed partial class Formulas
             _ => db.Formulas.Where(f => f.ArchivedAt == null),
         };
         var found = string.IsNullOrWhiteSpace(text) ? onShelf : Named(onShelf, PlainText.ContainsPattern(text));
-        var formulas = await found.OrderBy(f => f.Name.ToLower()).ThenBy(f => f.Id).Take(MostListed)
+        var formulas = await found.OrderBy(f => f.Name.ToLower()).ThenBy(f => f.Id).Take(most)
             .Select(f => new { f.Id, f.Name, f.ProductKind, PutAway = f.ArchivedAt != null }).ToListAsync(cancel);
         var ids = formulas.Select(f => f.Id).ToArray();
         var newest = db.FormulaVersions.Where(v => v.State == FormulaState.Released).GroupBy(v => v.FormulaId)

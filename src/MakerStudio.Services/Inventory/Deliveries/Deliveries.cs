@@ -23,6 +23,18 @@ public sealed partial class Deliveries(StudioStore store)
         return await Rows(db, all.OrderByDescending(d => d.PostedAt).ThenByDescending(d => d.Id).Take(PageSize)).ToListAsync(cancel);
     }
 
+    /// <summary>All of them, newest first, read page by page.</summary>
+    public async IAsyncEnumerable<DeliveryRow> AllAsync([System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancel = default)
+    {
+        for (var page = await ListAsync(null, cancel); page.Count > 0; page = await ListAsync(page[^1], cancel))
+        {
+            foreach (var row in page)
+            {
+                yield return row;
+            }
+        }
+    }
+
     /// <summary>One delivery with its lines and lots, by code; null when there is none.</summary>
     public async Task<DeliveryPage?> FindAsync(string code, CancellationToken cancel = default)
     {

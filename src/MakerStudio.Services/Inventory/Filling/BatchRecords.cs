@@ -37,6 +37,19 @@ public sealed class BatchRecords(StudioStore store)
             .Take(Math.Clamp(take, 1, 200)).ToListAsync(cancel);
     }
 
+    /// <summary>All of them, newest first, read page by page.</summary>
+    public async IAsyncEnumerable<FinishedRow> AllFinishedAsync([System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancel = default)
+    {
+        const int page = 200;
+        for (var rows = await FinishedAsync(null, page, cancel); rows.Count > 0; rows = await FinishedAsync(rows[^1], page, cancel))
+        {
+            foreach (var row in rows)
+            {
+                yield return row;
+            }
+        }
+    }
+
     /// <summary>Everything known of one batch, or null when there is none of that code.</summary>
     public async Task<BatchRecord?> FindAsync(string code, CancellationToken cancel = default)
     {

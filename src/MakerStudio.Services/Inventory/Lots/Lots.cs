@@ -25,6 +25,10 @@ public sealed partial class Lots(StudioStore store)
         [.. (await RowsAsync(lots => lots.Where(l => l.Balance!.OnHand > 0), cancel))
             .OrderBy(r => r.Shelf ?? "￿", StringComparer.CurrentCulture).ThenBy(r => r.MaterialName, StringComparer.CurrentCulture).ThenBy(r => r.Code.Length).ThenBy(r => r.Code, StringComparer.Ordinal)];
 
+    /// <summary>Every lot, used up and rejected ones too, by material and then as they came.</summary>
+    public async Task<IReadOnlyList<LotRow>> AllAsync(CancellationToken cancel = default) =>
+        [.. (await RowsAsync(lots => lots, cancel)).OrderBy(r => r.MaterialName, StringComparer.CurrentCulture).ThenBy(r => r.ReceivedOn).ThenBy(r => r.Id)];
+
     private static IReadOnlyList<LotRow> InOrder(IReadOnlyList<LotRow> rows)
     {
         var byId = rows.ToDictionary(r => r.Id);

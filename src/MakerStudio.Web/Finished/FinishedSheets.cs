@@ -1,0 +1,20 @@
+using MakerStudio.Core.Exchange;
+using MakerStudio.Core.Products;
+using MakerStudio.Services.Inventory;
+using MakerStudio.Web.Shell.Sheets;
+
+namespace MakerStudio.Web.Finished;
+
+/// <summary>Filled batches as a file.</summary>
+internal static class FinishedSheets
+{
+    public static void Map(IEndpointRouteBuilder app) => app.MapSheet("/finished/batches", "finished", asked =>
+        Task.FromResult<Sheet?>(Batches(asked.Currency).Of(asked.Get<BatchRecords>().AllFinishedAsync(asked.Cancel), asked.Zone)));
+
+    private static SheetOf<FinishedRow> Batches(string currency) => new SheetOf<FinishedRow>()
+        .Text("Batch", r => r.Code).Text("Formula", r => r.ScentName).Text("Version", r => $"v{r.VersionNumber}")
+        .Text("Made as", r => ProductKinds.Find(r.ProductKind)?.Name ?? r.ProductKind).Text("Size", r => r.SizeName).Text("State", r => BatchStates.Name(r.State))
+        .Moment("Filled on", r => r.FilledAt).Number("Filled (each)", r => r.Filled).Number("Saleable (each)", r => r.Saleable)
+        .Number("Retained (each)", r => r.Retained).Number("Rejected (each)", r => r.Rejected)
+        .Number($"Total cost ({currency})", r => r.TotalCost).Number($"Cost ({currency} per saleable)", r => r.PerSaleable).Text("Became lot", r => r.MadeLot);
+}

@@ -1,0 +1,107 @@
+using MakerStudio.Core.Exchange;
+using MakerStudio.Core.Materials;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Stock;
+using MakerStudio.Services.Inventory;
+using MakerStudio.Web.Shell;
+using MakerStudio.Web.Shell.Sheets;
+
+namespace MakerStudio.Web.Storeroom;
+
+/// <summary>The storeroom's tables as files.</summary>
+internal static class StoreroomSheets
+{
+    public static void Map(IEndpointRouteBuilder app)
+    {
+        app.MapSheet("/storeroom/materials", "materials", async asked =>
+        {
+            var stock = (await asked.Get<Stock>().ListAsync(asked.Cancel)).ToDictionary(r => r.MaterialId);
+            var forms = await asked.Get<Materials>().FormsAsync(asked.Cancel);
+            return Materials(asked.Currency).Of(forms.Select(f => new MaterialLine(f, stock.GetValueOrDefault(f.MaterialId))), asked.Zone);
+        });
+        app.MapSheet("/storeroom/lots", "lots", async asked =>
+            Lots(asked.Currency).Of(await asked.Get<Lots>().AllAsync(asked.Cancel), asked.Zone));
+        app.MapSheet("/storeroom/lots/{code}/movements", "movements", async asked =>
+            await asked.Get<Lots>().FindAsync(asked.Route("code"), asked.Cancel) is { } lot
+                ? Movements(lot).Of(await asked.Get<Lots>().HistoryAsync(lot.Id, asked.Cancel), asked.Zone)
+                : null);
+        app.MapSheet("/storeroom/deliveries", "deliveries", asked =>
+            Task.FromResult<Sheet?>(Deliveries(asked.Currency).Of(asked.Get<Deliveries>().AllAsync(asked.Cancel), asked.Zone)));
+        app.MapSheet("/storeroom/deliveries/{code}/lines", "delivery", async asked =>
+            await asked.Get<Deliveries>().FindAsync(asked.Route("code"), asked.Cancel) is { } page ? Lines(asked.Currency).Of(page.Lines, asked.Zone) : null);
+    }
+
+    private static SheetOf<MaterialLine> Materials(string currency) => new SheetOf<MaterialLine>()
+        .Text("Material", l => l.Form.Name).Text("Kind", l => l.Form.Kind is { } kind ? MaterialKinds.Name(kind) : null).Text("CAS", l => l.Form.Cas)
+        .Text("Stocked in", l => Written.Unit(l.Form.StockedIn))
+        .Number("Density (g/mL)", l => l.Form.Density).Number("Density at (°C)", l => l.Form.DensityAtCelsius)
+        .Number("Alcohol", l => l.Form.AlcoholValue).Text("Alcohol is", l => Basis(l.Form.AlcoholBasis))
+        .Number("Flash point (°C)", l => l.Form.FlashPointCelsius)
+        .Number("Shelf life (days)", l => l.Form.ShelfLifeDays).Number("Life after opening (days)", l => l.Form.LifeAfterOpeningDays)
+        .Number("Reorder point (g or each)", l => l.Form.ReorderPoint).Number("20 drops (g)", l => l.Form.TwentyDropsGrams)
+        .Text("Required papers", l => string.Join("; ", l.Form.RequiredPapers.Order().Select(PaperKinds.Name)))
+        .Text("Suppliers", l => string.Join("; ", l.Form.Suppliers.Select(s => s.Name)))
+        .Text("Supplier codes", l => string.Join("; ", l.Form.Suppliers.Select(s => s.Code)))
+        .Text("Notes", l => l.Form.Notes)
+        .Number("On hand (g or each)", l => Shown(l.Stock?.OnHand, l.Form.StockedIn))
+        .Number("Reserved (g or each)", l => Shown(l.Stock?.Reserved, l.Form.StockedIn))
+        .Number("Not released (g or each)", l => Shown(l.Stock?.NotReleased, l.Form.StockedIn))
+        .Number("Past use (g or each)", l => Shown(l.Stock?.PastUse, l.Form.StockedIn))
+        .Number("Available (g or each)", l => Shown(l.Stock?.Available, l.Form.StockedIn))
+        .Number("Use a day (g or each)", l => l.Stock?.UsePerDay)
+        .Number("Cover (days)", l => l.Stock?.CoverDays)
+        .Number($"Last landed ({currency} per kg or each)", l => l.Stock?.LastUnitCost is { } cost ? PerKilogramOrPiece(cost, l.Form.StockedIn) : null)
+        .Text("Lots", l => l.Stock is { } stock ? string.Join(' ', stock.LotCodes) : null);
+
+    private static SheetOf<LotRow> Lots(string currency) => new SheetOf<LotRow>()
+        .Text("Lot", r => r.Code).Text("Material", r => r.MaterialName).Text("Kind", r => MaterialKinds.Name(r.Kind))
+        .Text("State", r => r.OnHand == 0 && r.Status != LotStatus.Rejected ? "Used up" : LotWords.Status(r.Status)).Text("Why", r => r.StatusReason)
+        .Number("On hand (g or each)", r => Shown(r.OnHand, r.Unit)).Text("Stocked in", r => Written.Unit(r.Unit))
+        .Number($"Landed ({currency} per kg or each)", r => PerKilogramOrPiece(r.UnitCost, r.Unit))
+        .Date("Received", r => r.ReceivedOn).Date("Opened", r => r.OpenedOn).Date("Expires", r => r.ExpiresOn).Date("Retest", r => r.RetestOn)
+        .Date("Good until", r => r.UseBy?.On)
+        .Text("Supplier", r => r.Supplier).Text("Supplier lot", r => r.SupplierLot).Text("Delivery", r => r.DeliveryCode).Text("Made by batch", r => r.MadeByBatch)
+        .Number("Density (g/mL)", r => r.Density).Number("Tare (g)", r => Shown(r.TareMilligrams, StockUnit.Gram)).Text("Shelf", r => r.Shelf)
+        .Text("Missing papers", r => string.Join("; ", r.MissingPapers.Select(PaperKinds.Name)));
+
+    private static SheetOf<LotHistoryRow> Movements(LotRow lot) => new SheetOf<LotHistoryRow>()
+        .Text("Lot", _ => lot.Code).Text("Material", _ => lot.MaterialName)
+        .Moment("When", r => r.At)
+        .Text("What", r => r.IsReversal ? "Reversal" : r.What).Text("Why", r => r.Why).Text("Who", r => r.Who)
+        .Text("Batch", r => r.BatchCode).Text("Delivery", r => r.DeliveryCode)
+        .Number($"Change ({Written.Unit(lot.Unit)})", r => Shown(r.Change, lot.Unit))
+        .Number($"On hand ({Written.Unit(lot.Unit)})", r => Shown(r.OnHand, lot.Unit))
+        .Number("Entry", r => r.MovementId).Number("Takes back entry", r => r.ReversesId)
+        .Date("Date before", r => r.OldDate).Date("Date after", r => r.NewDate);
+
+    private static SheetOf<DeliveryRow> Deliveries(string currency) => new SheetOf<DeliveryRow>()
+        .Text("Delivery", r => r.Code).Text("Supplier", r => r.Supplier).Text("Invoice", r => r.InvoiceNumber)
+        .Date("Received", r => r.ReceivedOn).Number("Lines", r => r.LineCount).Number($"Landed ({currency})", r => r.Total)
+        .Text("Posted by", r => r.PostedBy).Moment("Posted", r => r.PostedAt).Text("Taken back", r => r.TakenBack);
+
+    private static SheetOf<DeliveryLineRow> Lines(string currency) => new SheetOf<DeliveryLineRow>()
+        .Text("Material", r => r.Material).Text("Lot", r => r.Lot.Code).Text("Supplier lot", r => r.Lot.SupplierLot)
+        .Number("As invoiced", r => r.QuantityTyped).Text("Unit", r => AmountUnits.Symbol(r.Unit))
+        .Number("Into stock (g or each)", r => Shown(r.Quantity, r.StockedIn)).Number("Density used (g/mL)", r => r.DensityUsed)
+        .Number($"Price ({currency})", r => r.Price).Number($"Discount ({currency})", r => r.Discount)
+        .Number($"Duty ({currency})", r => r.Duty).Number($"Surcharge ({currency})", r => r.Surcharge)
+        .Number("Gross (kg)", r => r.GrossKilograms).Number($"Freight share ({currency})", r => r.FreightShare)
+        .Number($"Landed ({currency})", r => r.LandedTotal)
+        .Number($"Landed ({currency} per kg or each)", r => PerKilogramOrPiece(r.UnitCost, r.StockedIn));
+
+    private static string? Basis(AlcoholBasis? basis) => basis switch
+    {
+        AlcoholBasis.PercentVolume => "% vol",
+        AlcoholBasis.PercentMass => "% by weight",
+        AlcoholBasis.UsProof => "US proof",
+        _ => null,
+    };
+
+    /// <param name="unitCost">Of one gram or one piece.</param>
+    private static decimal PerKilogramOrPiece(decimal unitCost, StockUnit unit) =>
+        unit == StockUnit.Gram ? unitCost * AmountUnits.Factor(AmountUnit.Kilogram) : unitCost;
+
+    private static decimal? Shown(long? units, StockUnit unit) => units is { } known ? new StockAmount(known, unit).Display : null;
+
+    private sealed record MaterialLine(ChangeMaterial Form, StockRow? Stock);
+}
