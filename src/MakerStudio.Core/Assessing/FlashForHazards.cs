@@ -21,6 +21,6 @@ internal static class FlashForHazards
     /// <summary>Where every part that could not be reckoned with has a flash point of its own, the lowest stands for the whole.</summary>
     private static FlashPointValue? Lowest(IReadOnlyList<LeftOut> parts, double highest) =>
         parts.Count > 0 && parts.All(part => part.FlashPoint is not null)
-            ? new((decimal)Math.Min(highest, parts.Min(part => part.FlashPoint!.Value)), IsMeasured: false)
+            ? new((decimal)Math.Min(highest, parts.Min(part => part.FlashPoint!.Value)), IsMeasured: false, IsStandIn: true)
             : null;
 }

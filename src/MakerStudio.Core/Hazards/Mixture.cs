@@ -24,7 +24,8 @@ public enum HazardScheme
 /// <param name="Degrees">°C, closed cup.</param>
 /// <param name="IsMeasured">False for an estimate by calculation.</param>
 /// <param name="Margin">°C that an estimate must lie above a limit to decide, at least 5; 0 where nothing in it burns. Nothing for a measured one.</param>
-public sealed record FlashPointValue(decimal Degrees, bool IsMeasured, decimal Margin = FlashPointValue.LeastMargin)
+/// <param name="IsStandIn">The lowest flash point of parts that could not be reckoned with, for want of one of the mixture.</param>
+public sealed record FlashPointValue(decimal Degrees, bool IsMeasured, decimal Margin = FlashPointValue.LeastMargin, bool IsStandIn = false)
 {
     /// <summary>°C (CLP Annex I, 2.6.4.2 and 2.6.4.3, from memory).</summary>
     public const decimal LeastMargin = 5m;

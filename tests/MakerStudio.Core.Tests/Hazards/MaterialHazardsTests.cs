@@ -140,6 +140,16 @@ public class MaterialHazardsTests
         Assert.Equal(HazardCategory.FlamLiq3, HazardAssessment.Of(new([], FlashPoint: new(25m, IsMeasured: true))).In(HazardClass.FlammableLiquid)!.Category);
     }
 
+    /// <summary>A figure that stands in for want of one of the mixture never passes for the mixture's own.</summary>
+    [Fact]
+    public void FlashPoint_ThatStandsIn_IsAssumedAndSaidSo()
+    {
+        HazardsFound found = HazardAssessment.Of(new([], FlashPoint: new(40m, IsMeasured: false, IsStandIn: true)));
+        Assert.True(found.In(HazardClass.FlammableLiquid)!.IsAssumed);
+        Assert.Contains(found.Unknown, unknown => unknown.What.Contains("40", StringComparison.Ordinal) && unknown.Means.Contains("closed-cup test", StringComparison.Ordinal));
+        Assert.False(HazardAssessment.Of(new([], FlashPoint: new(40m, IsMeasured: false))).In(HazardClass.FlammableLiquid)!.IsAssumed);
+    }
+
     [Fact]
     public void FlashPoint_DoesNotSustainCombustion_NeedNotBeCategory3()
     {

@@ -68,6 +68,13 @@ public sealed class FlammableLiquid : HazardRule
                 "The more severe category is assumed; a closed-cup test decides.", HazardClass.FlammableLiquid, null));
         }
 
+        if (flash.IsStandIn)
+        {
+            unknown.Add(new(
+                string.Create(CultureInfo.InvariantCulture, $"The flash point of the mixture is not known; {flash.Degrees:0.#} °C, the lowest of the parts that cannot be reckoned with, stands in."),
+                "It may be far from that of the mixture, above all with much water in it; a closed-cup test decides.", HazardClass.FlammableLiquid, null));
+        }
+
         if (cautious is HazardCategory.FlamLiq1 or HazardCategory.FlamLiq2 && mixture.Facts.InitialBoilingPoint is null)
         {
             unknown.Add(new(
@@ -76,7 +83,7 @@ public sealed class FlammableLiquid : HazardRule
         }
 
         RuleStep step = Step(flash.Degrees, cautious, cautious == plain ? SourceOf(cautious, flash, mixture) : Calculated);
-        HazardFinding? finding = cautious is { } category ? new(category, HazardCategories.Of(category).Code, step, cautious != plain) : null;
+        HazardFinding? finding = cautious is { } category ? new(category, HazardCategories.Of(category).Code, step, flash.IsStandIn || cautious != plain) : null;
         return RuleResult.Of([step], finding, unknown);
     }
 
