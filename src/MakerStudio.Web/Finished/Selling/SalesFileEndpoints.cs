@@ -1,8 +1,8 @@
 using MakerStudio.Services;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Account;
+using MakerStudio.Web.Shell;
 using Microsoft.AspNetCore.Antiforgery;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 
@@ -16,11 +16,6 @@ public static class SalesFileEndpoints
 {
     private const string Address = "/sales-files";
 
-    /// <summary>What the fields and boundaries around a file may take, bytes.</summary>
-    private const int FormAround = 64 * 1024;
-
-    private const long LargestPost = AddSalesFile.MostBytes + FormAround;
-
     public static WebApplication MapSalesFiles(this WebApplication app)
     {
         app.MapPost(Address, AddAsync).RequireAuthorization();
@@ -31,14 +26,9 @@ public static class SalesFileEndpoints
     private static async Task<IResult> AddAsync(
         HttpContext context, SalesFiles files, IAntiforgery antiforgery, IOptions<IdentityOptions> identity, CancellationToken cancel)
     {
-        if (context.Request.ContentLength is null or > LargestPost)
+        if (!FilePost.Fits(context, AddSalesFile.MostBytes))
         {
             return Refused(StatusCodes.Status413PayloadTooLarge, "This file is larger than 64 MB.", "Split it, and post one part after the other.");
-        }
-
-        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } most)
-        {
-            most.MaxRequestBodySize = LargestPost;
         }
 
         if (!await antiforgery.IsRequestValidAsync(context) || !context.Request.HasFormContentType)
@@ -48,7 +38,7 @@ public static class SalesFileEndpoints
 
         try
         {
-            var form = await context.Request.ReadFormAsync(new FormOptions { MultipartBodyLengthLimit = LargestPost, ValueLengthLimit = FormAround }, cancel);
+            var form = await FilePost.ReadAsync(context, AddSalesFile.MostBytes, cancel);
             if (form.Files.GetFile("file") is not { } file || !Guid.TryParse(form["requestId"], out var requestId))
             {
                 return Refused(StatusCodes.Status400BadRequest, "The form came without a file.", "Choose the file and send it again.");

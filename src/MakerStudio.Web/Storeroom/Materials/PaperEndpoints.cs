@@ -3,8 +3,8 @@ using MakerStudio.Core.Materials;
 using MakerStudio.Services;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Account;
+using MakerStudio.Web.Shell;
 using Microsoft.AspNetCore.Antiforgery;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 
@@ -14,11 +14,6 @@ namespace MakerStudio.Web.Storeroom;
 public static class PaperEndpoints
 {
     private const string Address = "/papers";
-
-    /// <summary>What the fields and boundaries around a file may take, bytes.</summary>
-    private const int FormAround = 64 * 1024;
-
-    private const long LargestPost = AddPaper.MostBytes + FormAround;
 
     /// <summary>A paper is read, never run: no script, no style, no frame, an origin of its own.</summary>
     private const string PaperPolicy = "default-src 'none'; sandbox; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
@@ -33,14 +28,9 @@ public static class PaperEndpoints
     private static async Task<IResult> AddAsync(
         HttpContext context, Papers papers, IAntiforgery antiforgery, IOptions<IdentityOptions> identity, CancellationToken cancel)
     {
-        if (context.Request.ContentLength is null or > LargestPost)
+        if (!FilePost.Fits(context, AddPaper.MostBytes))
         {
             return Refused(StatusCodes.Status413PayloadTooLarge, "This file is larger than 10 MB.", "Save it smaller, or file the pages that matter.");
-        }
-
-        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } most)
-        {
-            most.MaxRequestBodySize = LargestPost;
         }
 
         if (!await antiforgery.IsRequestValidAsync(context))
@@ -55,7 +45,7 @@ public static class PaperEndpoints
 
         try
         {
-            var form = await context.Request.ReadFormAsync(new FormOptions { MultipartBodyLengthLimit = LargestPost, ValueLengthLimit = FormAround }, cancel);
+            var form = await FilePost.ReadAsync(context, AddPaper.MostBytes, cancel);
             var request = await RequestOfAsync(form, cancel);
             return request is null
                 ? Refused(StatusCodes.Status400BadRequest, "The form came without a file, or a field of it cannot be read.", "Choose the file and send it again.")
