@@ -4,8 +4,9 @@ using System.Globalization;
 namespace MakerStudio.Core.Exchange;
 
 /// <summary>
-/// Writes cells of a comma-separated file (RFC 4180, from memory) so that a spreadsheet shows what was typed and never
-/// runs it. Numbers and dates are written plain, with a point and in ISO 8601, and stay numbers: −5.2 is written -5.2.
+/// Writes cells of a comma-separated file (RFC 4180 section 2, rules 5 to 7, read in a copy of its text) so that a
+/// spreadsheet shows what was typed and never runs it. Numbers and dates are written plain, with a point and in ISO 8601,
+/// and stay numbers: −5.2 is written -5.2, though the guidance below would mark it; we write it, nobody types it.
 /// </summary>
 public static class CsvCell
 {
@@ -15,8 +16,9 @@ public static class CsvCell
     private const char TextMark = '\'';
 
     /// <summary>
-    /// A spreadsheet takes text that begins so for a formula: CWE-1236 names = + - and @; OWASP adds tab and carriage
-    /// return, OWASP ASVS 1.2.10 the zero character (read second-hand). The wide forms mean the same in some tables.
+    /// A spreadsheet takes text that begins so for a formula: CWE-1236 names = + - and @, OWASP ASVS 1.2.10 adds tab and
+    /// the zero character, OWASP's page on CSV injection the carriage return (all read second-hand). The line feed is our
+    /// own addition, and the wide forms, which mean the same in some tables.
     /// </summary>
     private static readonly SearchValues<char> FormulaStarts = SearchValues.Create("=+-@\t\r\n\0＝＋－＠");
 
