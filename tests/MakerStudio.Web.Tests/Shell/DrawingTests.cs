@@ -1,3 +1,4 @@
+using System.Globalization;
 using Bunit;
 using MakerStudio.Web.Shell.Drawings;
 
@@ -81,7 +82,7 @@ public sealed class DrawingTests : ShellContext
         var vessel = Render<Cylinder>(p => p.Add(c => c.Full, 4000m).Add(c => c.Layers, [new(Series.Fragrance, 494.4m), new(Series.Ethanol, 3625.6m)]));
 
         Assert.Equal("Running total 4,120.0 of 4,000.0 grams", vessel.Find("svg").GetAttribute("aria-label"));
-        Assert.All(vessel.FindAll("rect"), r => Assert.True(double.Parse(r.GetAttribute("y")!, System.Globalization.CultureInfo.InvariantCulture) >= 24));
+        Assert.All(vessel.FindAll("rect"), r => Assert.True(double.Parse(r.GetAttribute("y")!, CultureInfo.InvariantCulture) >= 24));
     }
 
     [Fact]
@@ -105,5 +106,93 @@ public sealed class DrawingTests : ShellContext
         Assert.Equal("48%", line.Find(".togo").GetAttribute("width"));
         Assert.Equal("24%", line.Find(".done").GetAttribute("width"));
         Assert.Equal("48%", line.Find(".min").GetAttribute("x1"));
+    }
+
+    [Theory]
+    [InlineData(64.2, 67.4, 62, 70, 2)]
+    [InlineData(0.82, 0.8648, 0.8, 0.9, 0.05)]
+    [InlineData(60, 60, 58, 62, 2)]
+    [InlineData(10, 90, 0, 100, 20)]
+    [InlineData(0, 0, 0, 1, 0.2)]
+    public void RuleAround_Values_HoldsThemOnRoundStepsAndBeginsAtZeroOnlyNearIt(double least, double most, double from, double to, double major)
+    {
+        var rule = Rule.Around((decimal)least, (decimal)most);
+
+        Assert.Equal(((decimal)from, (decimal)to, (decimal)major), (rule.From, rule.To, rule.Major));
+        Assert.InRange(rule.Ticks().Count(t => t.Major), 3, 8);
+    }
+
+    [Theory]
+    [InlineData("2026-11-25", "2026-11-25", "16 Nov|23 Nov|30 Nov|7 Dec")]
+    [InlineData("2026-10-15", "2026-11-25", "19 Oct|26 Oct|2 Nov|9 Nov|16 Nov|23 Nov")]
+    [InlineData("2026-01-10", "2026-11-25", "Jan 2026|Mar 2026|May 2026|Jul 2026|Sep 2026|Nov 2026")]
+    [InlineData("2021-03-01", "2026-11-25", "Jan 2021|Jan 2022|Jan 2023|Jan 2024|Jan 2025|Jan 2026|Jan 2027")]
+    public void DayRule_AnySpan_LabelsAFewRoundDays(string first, string last, string labels)
+    {
+        var rule = DayRule.Around(DateOnly.Parse(first, CultureInfo.InvariantCulture), DateOnly.Parse(last, CultureInfo.InvariantCulture));
+
+        Assert.Equal(labels, string.Join('|', rule.Ticks().Select(t => t.Label).OfType<string>()));
+        Assert.All(rule.Ticks(), t => Assert.InRange(t.On, rule.From, rule.To));
+    }
+
+    private IRenderedComponent<DayChart> Chart(params DayPoint[] points) => Render<DayChart>(p => p
+        .Add(c => c.Points, points).Add(c => c.Unit, "EUR/kg").Add(c => c.Sentence, "Fig oil rose 12 %.").Add(c => c.Until, new DateOnly(2026, 11, 25)));
+
+    [Fact]
+    public void DayChart_TwoSeriesAndAnEstimate_AreToldApartByShape()
+    {
+        DateOnly Day(int day) => new(2026, 10, day);
+
+        var chart = Chart(new(Day(1), 60m, "Alder Supply"), new(Day(20), 64m, "Alder Supply"), new(Day(9), 68m, "Old Mill Scents"), new(Day(22), 65m, "Alder Supply", IsEstimate: true));
+
+        var shapes = chart.FindAll(".over-days .pt").Select(p => p.GetAttribute("d")).ToList();
+        Assert.Equal((4, shapes[0], true), (shapes.Count, shapes[1], shapes[0] != shapes[2]));
+        Assert.Equal("2.6 2", chart.FindAll(".over-days .pt")[3].GetAttribute("stroke-dasharray"));
+        Assert.Equal(["Alder Supply", "Old Mill Scents", "estimate", "The rule at the left does not begin at 0."], chart.FindAll(".key > span").Select(s => s.TextContent));
+        // One line joins the two prices of Alder Supply; the estimate is joined to nothing.
+        Assert.Equal("64", chart.Find(".tb").TextContent);
+        Assert.Equal("Fig oil rose 12 %.", chart.Find("[role=img]").GetAttribute("aria-label"));
+    }
+
+    [Fact]
+    public void DayChart_OnePoint_StandsInsideWithItsValue()
+    {
+        var chart = Chart(new DayPoint(new DateOnly(2026, 11, 25), 60m, "Alder Supply"));
+
+        var point = chart.Find(".over-days svg svg");
+        Assert.Equal(("50%", "119"), (point.GetAttribute("x"), point.GetAttribute("y")));
+        Assert.Equal("60", chart.Find(".tb").TextContent);
+    }
+
+    [Fact]
+    public void DayChart_NoPoint_DrawsARuleAndNothingOnIt() => Assert.Empty(Chart().FindAll(".pt"));
+
+    [Fact]
+    public void CoverChart_LeadTimeReached_IsHatchedAndSaid()
+    {
+        var chart = Render<CoverChart>(p => p.Add(c => c.Rows, [new("Sprayer", 6.9m, 10), new("Wick", 10.4m, 10), new("Fig oil", 264m, 14), new("Dye", 40m, null)]));
+
+        Assert.Equal(["url(#h-warn)", "url(#h-warn)", "var(--ink-2)", "var(--ink-2)"], chart.FindAll(".bar-row > rect").Select(r => r.GetAttribute("fill")!));
+        Assert.Equal(["5.75%", "8.667%", "100%", "33.333%"], chart.FindAll(".bar-row > rect").Select(r => r.GetAttribute("width")!));
+        Assert.Equal((3, 1), (chart.FindAll(".limit").Count, chart.FindAll(".bar-row path").Count));
+        Assert.Equal("Days of cover against lead time. Too short: Sprayer 6 days of cover, 10 days to get more, Wick 10 days of cover, 10 days to get more. 2 more last longer.", chart.Find("[role=img]").GetAttribute("aria-label"));
+    }
+
+    [Fact]
+    public void CoverChart_LongLeadTime_IsOnTheRule()
+    {
+        var chart = Render<CoverChart>(p => p.Add(c => c.Rows, [new("Bottle", 100m, 160)]));
+
+        Assert.Equal("80%", chart.Find(".limit").GetAttribute("x1"));
+    }
+
+    [Theory]
+    [InlineData(10.4, true)]
+    [InlineData(11.0, false)]
+    public void CoverRule_WholeDays_WarnsAsTheListDoes(double days, bool warns)
+    {
+        var rule = Render<CoverRule>(p => p.Add(r => r.Days, (decimal)days).Add(r => r.LeadDays, 10));
+
+        Assert.Equal(warns ? "url(#h-warn)" : "var(--ink-2)", rule.Find("rect").GetAttribute("fill"));
     }
 }

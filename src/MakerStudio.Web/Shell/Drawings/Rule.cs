@@ -36,6 +36,28 @@ public sealed record Rule(decimal From, decimal To, decimal Major, int Parts)
         return new Rule(0m, end <= 0 ? 1m : end, step, parts);
     }
 
+    /// <summary>A rule with round steps that holds both, with 3 to 7 labelled steps; from 0 where the values come near it.</summary>
+    /// <param name="least">0 or more.</param>
+    /// <param name="most">Not below <paramref name="least"/>; a single value gets a little room on both sides.</param>
+    public static Rule Around(decimal least, decimal most)
+    {
+        if (most <= 0 || least < most * NearZero)
+        {
+            return UpTo(most);
+        }
+
+        var room = Math.Max(most - least, most * LeastRoom);
+        var (step, parts) = RoundStep(room / 4m);
+        var from = decimal.Floor((least - (room / 8m)) / step) * step;
+        return new Rule(Math.Max(0m, from), decimal.Ceiling((most + (room / 8m)) / step) * step, step, parts);
+    }
+
+    /// <summary>Values that begin under this part of the largest are drawn from 0.</summary>
+    private const decimal NearZero = 0.5m;
+
+    /// <summary>What is drawn spans at least this part of its largest value, so that a rounding is no mountain.</summary>
+    private const decimal LeastRoom = 0.1m;
+
     private static (decimal Step, int Parts) RoundStep(decimal least)
     {
         var power = 1m;

@@ -21,7 +21,7 @@ public static class SeriesFill
         Series.Labour => "url(#h-lab)",
         Series.Overhead => "url(#h-over)",
         Series.Waiting => "url(#h-wait)",
-        Series.Warning => "var(--amber)",
+        Series.Warning => "url(#h-warn)",
         _ => "var(--ink-2)",
     };
 }
