@@ -5,11 +5,16 @@ using MakerStudio.Web.Shell.Sheets;
 
 namespace MakerStudio.Web.Finished;
 
-/// <summary>Filled batches as a file.</summary>
+/// <summary>Filled batches, and what is in stock of them, as files.</summary>
 internal static class FinishedSheets
 {
-    public static void Map(IEndpointRouteBuilder app) => app.MapSheet("/finished/batches", "finished", asked =>
-        Task.FromResult<Sheet?>(Batches(asked.Currency).Of(asked.Get<BatchRecords>().AllFinishedAsync(asked.Cancel), asked.Zone)));
+    public static void Map(IEndpointRouteBuilder app)
+    {
+        app.MapSheet("/finished/batches", "finished", asked =>
+            Task.FromResult<Sheet?>(Batches(asked.Currency).Of(asked.Get<BatchRecords>().AllFinishedAsync(asked.Cancel), asked.Zone)));
+        app.MapSheet("/finished/stock", "finished goods", async asked =>
+            BatchSheets.Units(asked.Currency).Of(await asked.Get<FinishedGoods>().HereAsync(cancel: asked.Cancel), asked.Zone));
+    }
 
     private static SheetOf<FinishedRow> Batches(string currency) => new SheetOf<FinishedRow>()
         .Text("Batch", r => r.Code).Text("Formula", r => r.ScentName).Text("Version", r => $"v{r.VersionNumber}")

@@ -99,6 +99,14 @@ internal static class Said
         return $"{parts} parts by weight; {string.Join(" : ", percents)} % by volume before mixing.";
     }
 
+    /// <summary>"fragrance 12.00 → 11.10, tolerance 0.5 % → 1 %": all that changed, in one run of words.</summary>
+    public static string Changes(VersionChanges changes) => changes switch
+    {
+        { Lines: null } => "the lines do not add up yet",
+        { Nothing: true } => "nothing changed yet",
+        _ => string.Join(", ", changes.Lines.Select(c => $"{c.Name} {Change(c)}").Concat(changes.Settings.Select(s => s.What == "method" ? "method rewritten" : $"{s.What} {s.From} → {s.To}"))),
+    };
+
     private static int DecimalsFor(Mass of) => of.Grams >= 1000 ? 1 : of.Grams >= 10 ? 2 : 3;
 
     private static string Ordinal(int place) => place switch { 1 => "first", 2 => "second", 3 => "third", _ => $"in place {place}" };

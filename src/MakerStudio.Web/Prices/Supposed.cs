@@ -1,5 +1,7 @@
+using System.Globalization;
 using MakerStudio.Core.Prices;
 using MakerStudio.Services.Inventory;
+using MakerStudio.Web.Shell.Sheets;
 
 namespace MakerStudio.Web.Prices;
 
@@ -43,6 +45,21 @@ public sealed class Supposed
     /// <summary>The first fee of the channel at another rate, or a new one.</summary>
     private static SupposedChange.FeeTo Fee(Channel channel, decimal rate) =>
         new(channel.Name, channel.Fees.Count > 0 ? channel.Fees[0] with { Rate = rate } : new ChannelFee("Fee", rate, 0m, FeeBasis.Paid));
+
+    /// <summary>To stand behind an address, so that the file shows what the page shows.</summary>
+    public string Query => QueryString.Create(
+        new (string Name, object? Value)[]
+        {
+            ("kind", Kind), ("material", MaterialId), ("by", PriceByPercent), ("product", ProductId), ("percent", Percent),
+            ("channel", ChannelId), ("fee", FeePercent), ("hour", PerHour),
+        }.Where(typed => typed.Value is not null).Select(typed => KeyValuePair.Create(typed.Name, (string?)string.Format(CultureInfo.InvariantCulture, "{0}", typed.Value)))).ToString();
+
+    internal static Supposed Of(SheetAsked asked) => new()
+    {
+        Kind = Enum.TryParse<SupposedKind>(asked.Query("kind"), out var kind) ? kind : default, MaterialId = asked.QueryId("material"), PriceByPercent = asked.QueryNumber("by"),
+        ProductId = asked.QueryId("product"), Percent = asked.QueryNumber("percent"), ChannelId = asked.QueryId("channel"), FeePercent = asked.QueryNumber("fee"),
+        PerHour = asked.QueryNumber("hour"),
+    };
 
     public IReadOnlyList<ProductEffect> Effects(PriceView view)
     {

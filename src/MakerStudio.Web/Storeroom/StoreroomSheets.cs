@@ -5,6 +5,7 @@ using MakerStudio.Core.Stock;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Shell;
 using MakerStudio.Web.Shell.Sheets;
+using static MakerStudio.Web.Shell.Sheets.SheetNumbers;
 
 namespace MakerStudio.Web.Storeroom;
 
@@ -25,6 +26,12 @@ internal static class StoreroomSheets
             await asked.Get<Lots>().FindAsync(asked.Route("code"), asked.Cancel) is { } lot
                 ? Movements(lot).Of(await asked.Get<Lots>().HistoryAsync(lot.Id, asked.Cancel), asked.Zone)
                 : null);
+        app.MapSheet("/storeroom/suppliers", "suppliers", async asked => BoughtFrom.Of(await asked.Get<Suppliers>().ListAsync(asked.Cancel), asked.Zone));
+        app.MapSheet("/storeroom/to-follow", "receipts to follow", async asked =>
+            ToFollow(asked.Currency).Of(await asked.Get<Stock>().PendingAsync(asked.Cancel), asked.Zone));
+        app.MapSheet("/storeroom/flammable", "flammable liquids", async asked => Flammable.Of((await asked.Get<Stock>().FlammableAsync(asked.Cancel)).Holdings, asked.Zone));
+        app.MapSheet("/storeroom/flammable/classes", "flammable classes", async asked =>
+            FlammableClasses.Of((await asked.Get<Stock>().FlammableAsync(asked.Cancel)).Totals, asked.Zone));
         app.MapSheet("/storeroom/deliveries", "deliveries", asked =>
             Task.FromResult<Sheet?>(Deliveries(asked.Currency).Of(asked.Get<Deliveries>().AllAsync(asked.Cancel), asked.Zone)));
         app.MapSheet("/storeroom/deliveries/{code}/lines", "delivery", async asked =>
@@ -53,7 +60,7 @@ internal static class StoreroomSheets
         .Number($"Last landed ({currency} per kg or each)", l => l.Stock?.LastUnitCost is { } cost ? PerKilogramOrPiece(cost, l.Form.StockedIn) : null)
         .Text("Lots", l => l.Stock is { } stock ? string.Join(' ', stock.LotCodes) : null);
 
-    private static SheetOf<LotRow> Lots(string currency) => new SheetOf<LotRow>()
+    internal static SheetOf<LotRow> Lots(string currency) => new SheetOf<LotRow>()
         .Text("Lot", r => r.Code).Text("Material", r => r.MaterialName).Text("Kind", r => MaterialKinds.Name(r.Kind))
         .Text("State", r => r.OnHand == 0 && r.Status != LotStatus.Rejected ? "Used up" : LotWords.Status(r.Status)).Text("Why", r => r.StatusReason)
         .Number("On hand (g or each)", r => Shown(r.OnHand, r.Unit)).Text("Stocked in", r => Written.Unit(r.Unit))
@@ -89,6 +96,24 @@ internal static class StoreroomSheets
         .Number($"Landed ({currency})", r => r.LandedTotal)
         .Number($"Landed ({currency} per kg or each)", r => PerKilogramOrPiece(r.UnitCost, r.StockedIn));
 
+    private static readonly SheetOf<SupplierRow> BoughtFrom = new SheetOf<SupplierRow>()
+        .Text("Supplier", r => r.Name).Number("Materials", r => r.Materials);
+
+    private static SheetOf<PendingReceiptRow> ToFollow(string currency) => new SheetOf<PendingReceiptRow>()
+        .Text("Material", r => r.Material).Text("Used in batch", r => r.BatchCode).Number("Used (g)", r => Grams(r.Milligrams))
+        .Number($"Estimate ({currency} per kg)", r => PerKilogramOrPiece(r.EstimatedUnitCost, StockUnit.Gram))
+        .Number($"Estimate ({currency})", r => Grams(r.Milligrams) * r.EstimatedUnitCost)
+        .Moment("Since", r => r.At).Text("Who", r => r.Who).Text("Why", r => r.Reason)
+        .Text("Lots that hold so much", r => string.Join(' ', r.Lots.Select(l => l.Code)));
+
+    private static readonly SheetOf<FlammableTotal> FlammableClasses = new SheetOf<FlammableTotal>()
+        .Text("Class", r => FlammableWords.Category(r.Category)).Number("Mass (kg)", r => Grams(r.Milligrams) / 1000m)
+        .Number("Volume (L)", r => r.Millilitres / 1000m).Text("Volume is without", r => string.Join("; ", r.WithoutDensity));
+
+    private static readonly SheetOf<FlammableHolding> Flammable = new SheetOf<FlammableHolding>()
+        .Text("Liquid", r => r.Name).Number("Mass (kg)", r => Grams(r.Milligrams) / 1000m).Number("Volume (L)", r => r.Millilitres / 1000m)
+        .Text("Class", r => FlammableWords.Category(r.Category)).Text("Because", r => r.Why);
+
     private static string? Basis(AlcoholBasis? basis) => basis switch
     {
         AlcoholBasis.PercentVolume => "% vol",
@@ -96,12 +121,6 @@ internal static class StoreroomSheets
         AlcoholBasis.UsProof => "US proof",
         _ => null,
     };
-
-    /// <param name="unitCost">Of one gram or one piece.</param>
-    private static decimal PerKilogramOrPiece(decimal unitCost, StockUnit unit) =>
-        unit == StockUnit.Gram ? unitCost * AmountUnits.Factor(AmountUnit.Kilogram) : unitCost;
-
-    private static decimal? Shown(long? units, StockUnit unit) => units is { } known ? new StockAmount(known, unit).Display : null;
 
     private sealed record MaterialLine(ChangeMaterial Form, StockRow? Stock);
 }

@@ -38,14 +38,14 @@ public sealed partial class FinishedGoods(StudioStore store)
     }
 
     /// <summary>The newest acts on units, of one batch or one place or all.</summary>
-    /// <param name="take">1 to 200 acts.</param>
-    public async Task<IReadOnlyList<UnitEntryRow>> EntriesAsync(Guid? batchId = null, Guid? placeId = null, int take = 30, CancellationToken cancel = default)
+    /// <param name="take">1 to 200 acts; null is all of them.</param>
+    public async Task<IReadOnlyList<UnitEntryRow>> EntriesAsync(Guid? batchId = null, Guid? placeId = null, int? take = 30, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
         var newest = await db.UnitMovements
             .Where(m => (batchId == null || m.BatchId == batchId) && (placeId == null || m.PlaceId == placeId))
             .GroupBy(m => m.EntryId).Select(g => new { g.Key, Last = g.Max(m => m.Id) })
-            .OrderByDescending(g => g.Last).Take(Math.Clamp(take, 1, 200)).ToListAsync(cancel);
+            .OrderByDescending(g => g.Last).Take(take is { } few ? Math.Clamp(few, 1, 200) : int.MaxValue).ToListAsync(cancel);
         var ids = newest.Select(n => n.Key).ToArray();
         var legs = await (
             from m in db.UnitMovements

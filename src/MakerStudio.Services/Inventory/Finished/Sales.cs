@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using MakerStudio.Core.Finished;
 using MakerStudio.Core.Prices;
 using MakerStudio.Services.Schema;
@@ -32,6 +33,9 @@ public sealed record SaleView(SaleRow Sale, string Initials, string? Note, decim
 /// <param name="Code">Of the batch or the kits.</param>
 /// <param name="Returned">Units of it that came back since.</param>
 public sealed record SaleLineRow(string Code, string Name, Guid? BatchId, int Quantity, decimal Tag, decimal NetPrice, decimal? UnitCost, bool IsForBroken, string? Reason, int Returned);
+
+/// <summary>A line with what belongs to its whole sale beside it.</summary>
+public sealed record SoldLineRow(string Sale, SaleKind Kind, DateOnly SoldOn, string Channel, string? Reference, string? Customer, SaleLineRow Line);
 
 public sealed record DispatchRow(DateOnly SentOn, string? Carrier, string? Tracking, string? Note, string Initials);
 
@@ -72,6 +76,41 @@ public sealed partial class Sales(StudioStore store)
         return await RowsAsync(db, sales.OrderByDescending(s => s.At).ThenByDescending(s => s.Code).Take(Math.Clamp(take, 1, 200)), cancel);
     }
 
+    /// <summary>All of them, newest first, read page by page.</summary>
+    public async IAsyncEnumerable<SaleRow> AllAsync([EnumeratorCancellation] CancellationToken cancel = default)
+    {
+        const int page = 200;
+        for (var rows = await ListAsync(null, page, cancel); rows.Count > 0; rows = await ListAsync(rows[^1], page, cancel))
+        {
+            foreach (var row in rows)
+            {
+                yield return row;
+            }
+        }
+    }
+
+    /// <summary>The lines of one sale, or of all, newest sale first; read row by row.</summary>
+    public async IAsyncEnumerable<SoldLineRow> LinesAsync(string? code = null, [EnumeratorCancellation] CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        var rows =
+            from line in db.SaleLines
+            join sale in db.Sales on line.SaleId equals sale.Id
+            where code == null || sale.Code == code
+            orderby sale.At descending, sale.Code descending, line.Position
+            select new SoldLineRow(
+                sale.Code, sale.Kind, sale.SoldOn, sale.Channel, sale.Reference, sale.Customer!.Name,
+                new SaleLineRow(
+                    line.BatchId != null ? line.Batch!.Code : line.KitLot!.Code,
+                    line.BatchId != null ? line.Batch!.ScentName + (line.Batch.SizeName == null ? "" : ", " + line.Batch.SizeName) : line.KitLot!.Name,
+                    line.BatchId, line.Quantity, line.Tag, line.NetPrice, line.UnitCost, line.IsForBroken, line.Reason,
+                    -db.SaleLines.Where(r => r.BatchId == line.BatchId && db.Sales.Any(s => s.Id == r.SaleId && s.OfSaleId == sale.Id && s.Kind == SaleKind.Return)).Sum(r => r.Quantity)));
+        await foreach (var row in rows.AsAsyncEnumerable().WithCancellation(cancel))
+        {
+            yield return row;
+        }
+    }
+
     public async Task<SaleView?> FindAsync(string code, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
@@ -85,11 +124,7 @@ public sealed partial class Sales(StudioStore store)
             s.Note, s.TaxPercent, s.TaxBasis, Of = db.Sales.Where(o => o.Id == s.OfSaleId).Select(o => o.Code).FirstOrDefault(),
             Initials = db.Users.Where(p => p.Id == s.PersonId).Select(p => p.Initials).First(),
         }).SingleAsync(cancel);
-        var lines = await db.SaleLines.Where(l => l.SaleId == row.Id).OrderBy(l => l.Position).Select(l => new SaleLineRow(
-            l.BatchId != null ? l.Batch!.Code : l.KitLot!.Code,
-            l.BatchId != null ? l.Batch!.ScentName + (l.Batch.SizeName == null ? "" : ", " + l.Batch.SizeName) : l.KitLot!.Name,
-            l.BatchId, l.Quantity, l.Tag, l.NetPrice, l.UnitCost, l.IsForBroken, l.Reason,
-            -db.SaleLines.Where(r => r.BatchId == l.BatchId && db.Sales.Any(s => s.Id == r.SaleId && s.OfSaleId == row.Id && s.Kind == SaleKind.Return)).Sum(r => r.Quantity))).ToListAsync(cancel);
+        var lines = await LinesAsync(row.Code, cancel).Select(l => l.Line).ToListAsync(cancel);
         var sent = await (
             from dispatch in db.Dispatches
             join person in db.Users on dispatch.PersonId equals person.Id

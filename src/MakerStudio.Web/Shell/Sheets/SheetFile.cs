@@ -22,7 +22,21 @@ internal sealed record SheetAsked(HttpContext Context, StudioRow Studio)
 
     public string Route(string name) => Context.Request.RouteValues[name] as string ?? "";
 
+    /// <summary>For a part of the address that is said to be a Guid.</summary>
+    public Guid Id(string name) => Guid.Parse(Route(name));
+
     public string? Query(string name) => Context.Request.Query[name];
+
+    /// <summary>Null where it is not asked, or not a Guid.</summary>
+    public Guid? QueryId(string name) => Guid.TryParse(Query(name), out var id) ? id : null;
+
+    /// <summary>Null where it is not asked, or not written with a point.</summary>
+    public decimal? QueryNumber(string name) =>
+        decimal.TryParse(Query(name), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    /// <summary>Null where it is not asked, or not written as 2026-11-25.</summary>
+    public DateOnly? QueryDay(string name) =>
+        DateOnly.TryParseExact(Query(name), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 }
 
 /// <summary>A table as a file: at its page's address with .csv or .xlsx behind it.</summary>

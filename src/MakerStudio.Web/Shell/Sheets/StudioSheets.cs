@@ -5,11 +5,24 @@ public static class StudioSheets
 {
     public static WebApplication MapStudioSheets(this WebApplication app)
     {
-        Storeroom.StoreroomSheets.Map(app);
+        Today.TodaySheets.Map(app);
         Library.LibrarySheets.Map(app);
+        Library.Workbench.VersionSheets.Map(app);
+        Library.ScaleSheets.Map(app);
+        Library.Rooms.RoomSheets.Map(app);
+        Storeroom.StoreroomSheets.Map(app);
+        Storeroom.MaterialSheets.Map(app);
         Bench.BenchSheets.Map(app);
         Curing.CuringSheets.Map(app);
         Finished.FinishedSheets.Map(app);
+        Finished.BatchSheets.Map(app);
+        Finished.LabelSheets.Map(app);
+        Finished.Selling.SaleSheets.Map(app);
+        Finished.Shops.PlaceSheets.Map(app);
+        Finished.KitRoom.KitSheets.Map(app);
+        Prices.PriceSheets.Map(app);
+        Prices.ProductSheets.Map(app);
+        Studio.SettingsSheets.Map(app);
         Studio.ActsSheet.Map(app);
         return app;
     }
