@@ -72,6 +72,7 @@ public static class StudioServices
         services.AddSingleton<Materials>();
         services.AddSingleton<Suppliers>();
         services.AddSingleton<Papers>();
+        services.AddSingleton<MaterialPrices>();
 
         // Bench
         services.AddSingleton<Batches>();

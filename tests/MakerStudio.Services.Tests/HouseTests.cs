@@ -25,7 +25,7 @@ public class HouseTests
     /// </summary>
     private static readonly string[] NothingToCheck =
     [
-        "ArchiveMaterial", "ChangeRole", "CloseBatch", "ClosePlace", "DiscardDelivery", "IssueNewPassphraseByName", "KeepDelivery", "KeepFill", "MatchPendingReceipt",
+        "ArchiveMaterial", "ChangeRole", "CloseBatch", "ClosePlace", "DiscardDelivery", "EndPriceBreak", "IssueNewPassphraseByName", "KeepDelivery", "KeepFill", "MatchPendingReceipt",
         "OpenLot", "PostSalesFile", "PutAwayFormula", "PutAwayKit", "ReleaseLot", "RemovePaper", "RemovePasskey", "RemovePerson", "RestoreMaterial", "RetireLabelStock", "RetireChannel", "RetireScale", "RetireSize",
         "SignOutEverywhere", "StartDraft", "StartWeighing", "TakeBackOverride", "TakeOver", "ThrowAwayDraft", "WithdrawInvitation",
     ];

@@ -51,6 +51,12 @@ internal sealed class MaterialSupplier
     public string? SupplierCode { get; set; }
     public int? LeadTimeDays { get; set; }
     public string? PackNote { get; set; }
+
+    /// <summary>Base units: the least the supplier sells; null when any amount, or not known.</summary>
+    public long? Minimum { get; set; }
+
+    /// <summary>Base units: sold in whole packs of this; null when any amount, or not known.</summary>
+    public long? Pack { get; set; }
 }
 
 /// <summary>An uploaded paper. SDS and fragrance certificate belong to the material, a CoA to the lot.</summary>
@@ -106,7 +112,7 @@ internal sealed class MaterialSupplierMap : IEntityTypeConfiguration<MaterialSup
 {
     public void Configure(EntityTypeBuilder<MaterialSupplier> builder)
     {
-        builder.ToTable("material_suppliers");
+        builder.ToTable("material_suppliers", t => t.HasCheckConstraint("supplier_packs_sane", "minimum > 0 and pack > 0"));
         builder.HasKey(s => new { s.MaterialId, s.SupplierId });
         builder.HasOne(s => s.Supplier).WithMany().HasForeignKey(s => s.SupplierId).OnDelete(DeleteBehavior.Restrict);
         builder.Property(s => s.SupplierCode).HasMaxLength(60);

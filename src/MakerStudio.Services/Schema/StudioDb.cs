@@ -28,6 +28,7 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<LotBalance> LotBalances => Set<LotBalance>();
     public DbSet<Movement> Movements => Set<Movement>();
     public DbSet<LotEvent> LotEvents => Set<LotEvent>();
+    public DbSet<PriceBreak> PriceBreaks => Set<PriceBreak>();
     public DbSet<Delivery> Deliveries => Set<Delivery>();
     public DbSet<DeliveryLine> DeliveryLines => Set<DeliveryLine>();
     public DbSet<Formula> Formulas => Set<Formula>();

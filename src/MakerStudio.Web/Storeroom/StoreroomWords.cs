@@ -4,6 +4,7 @@ using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Shell.Parts;
+using MakerStudio.Web.Shell.Sheets;
 
 namespace MakerStudio.Web.Storeroom;
 
@@ -21,6 +22,10 @@ internal static class StoreroomWords
         _ => Groups[1],
     };
 
+    /// <summary>What is used, the one that is shortest against its lead time first.</summary>
+    public static IReadOnlyList<StockRow> ByCover(IEnumerable<StockRow> rows) =>
+        [.. rows.Where(r => r.CoverDays is not null).OrderBy(r => r.CoverDays!.Value - (r.LeadDays ?? 0)).ThenBy(r => r.Name, StringComparer.CurrentCulture)];
+
     public static StatusKind Status(LotStatus status, long onHand) => status switch
     {
         LotStatus.Rejected => StatusKind.Rejected,
@@ -35,9 +40,11 @@ internal static class StoreroomWords
         $"{QuantityFormat.Number(count, CultureInfo.CurrentCulture, 0)} {one}{(count == 1 ? "" : "s")}";
 
     /// <summary>For a column: 3 decimals a kg, 4 a piece.</summary>
-    public static string UnitCost(decimal unitCost, StockUnit unit) => unit == StockUnit.Gram
-        ? QuantityFormat.Number(unitCost * AmountUnits.Factor(AmountUnit.Kilogram), CultureInfo.CurrentCulture, 3) + "/kg"
-        : QuantityFormat.Number(unitCost, CultureInfo.CurrentCulture, 4);
+    public static string UnitCost(decimal unitCost, StockUnit unit) => Price(SheetNumbers.PerKilogramOrPiece(unitCost, unit), unit) + (unit == StockUnit.Gram ? "/kg" : "");
+
+    /// <summary>For a column whose head says per what: 3 decimals a kg, 4 a piece.</summary>
+    /// <param name="shown">Of one kg or one piece.</param>
+    public static string Price(decimal shown, StockUnit unit) => QuantityFormat.Number(shown, CultureInfo.CurrentCulture, unit == StockUnit.Gram ? 3 : 4);
 
     public static string LotHref(string code) => "/storeroom/lots/" + Uri.EscapeDataString(code);
 

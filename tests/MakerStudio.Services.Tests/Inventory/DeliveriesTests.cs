@@ -255,7 +255,7 @@ public class DeliveriesTests
         var draft = (await deliveries.ReadDraftAsync(back.DraftId))!.Draft;
         Assert.Equal(["5", "20", "500"], draft.Lines.Select(l => l.Quantity));
         Assert.Equal("typed from another invoice", Assert.Single(await deliveries.ListAsync()).TakenBack);
-        Assert.Empty(await deliveries.PriceHistoryAsync(lot.MaterialId));
+        Assert.Empty((await studio.Get<MaterialPrices>().ViewAsync(lot.MaterialId))!.Paid);
         Assert.IsType<Because>((await deliveries.TakeBackAsync(studio.Bo, new TakeBackDelivery { DeliveryId = posted.Id, Reason = "again" })).Refusal);
         Assert.Empty(await studio.DifferencesAsync());
     }

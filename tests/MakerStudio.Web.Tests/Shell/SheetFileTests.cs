@@ -33,7 +33,7 @@ public sealed class SheetFileTests : IAsyncLifetime
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         builder.Logging.ClearProviders();
         builder.Services.AddSingleton<TimeProvider>(_studio.Clock);
-        builder.Services.AddSingleton(_studio.Get<StudioSettings>()).AddSingleton(_studio.Get<Stock>()).AddSingleton(_studio.Get<Materials>())
+        builder.Services.AddSingleton(_studio.Get<StudioSettings>()).AddSingleton(_studio.Get<Stock>()).AddSingleton(_studio.Get<MaterialPrices>()).AddSingleton(_studio.Get<Materials>())
             .AddSingleton(_studio.Get<Lots>()).AddSingleton(_studio.Get<Deliveries>()).AddSingleton(_studio.Get<Formulas>()).AddSingleton(_studio.Get<Batches>())
             .AddSingleton(_studio.Get<CureShelf>()).AddSingleton(_studio.Get<BatchRecords>()).AddSingleton(_studio.Get<WhoDidWhat>());
         builder.Services.AddAuthentication("test").AddScheme<AuthenticationSchemeOptions, HeaderSignIn>("test", null);
@@ -60,6 +60,7 @@ public sealed class SheetFileTests : IAsyncLifetime
     [InlineData("/storeroom/lots")]
     [InlineData("/storeroom/lots/P-1/movements")]
     [InlineData("/storeroom/deliveries")]
+    [InlineData("/storeroom/cover")]
     [InlineData("/storeroom/deliveries/D-1/lines")]
     [InlineData("/library/formulas")]
     [InlineData("/library/lines")]
@@ -95,6 +96,32 @@ public sealed class SheetFileTests : IAsyncLifetime
         Assert.Equal(("P-1", "Fig fragrance oil"), (cells["Lot"], cells["Material"]));
         Assert.Equal(("5000", "g", "62"), (cells["On hand (g or each)"], cells["Stocked in"], cells["Landed (EUR per kg or each)"]));
         Assert.Equal("2026-09-24", cells["Received"]);
+    }
+
+    /// <summary>Own example: 25 L at 0.79 g/mL are 19,750 g; 132.00 and 6.00 freight over them is 6.9873… a kg.</summary>
+    [Fact]
+    public async Task Prices_PaidAndAsked_SayLandedCostInOneUnit()
+    {
+        await DeliveryAsync();
+        var oil = await _studio.MaterialOfLotAsync("P-1");
+        var materials = _studio.Get<Materials>();
+        var form = (await materials.FormAsync(oil))!;
+        (form.Density, form.DensityAtCelsius) = (0.79m, 20m);
+        form.Suppliers.Add(new SupplierLine { Name = "Alder Supply" });
+        (await materials.ChangeAsync(_studio.Ana, form)).Expect();
+        (await _studio.Get<MaterialPrices>().KeepBreakAsync(_studio.Ana, new KeepPriceBreak
+        {
+            MaterialId = oil, SupplierId = (await _studio.Get<Suppliers>().ListAsync()).Single().Id, Quantity = 25, Unit = AmountUnit.Litre, Price = 132m, Freight = 6m, Note = "=1+1",
+        })).Expect();
+
+        var paid = await _http.GetStringAsync($"/storeroom/materials/{oil}/prices.csv");
+        var asked = await _http.GetStringAsync($"/storeroom/materials/{oil}/prices/asked.csv?use=100&life=100");
+
+        Assert.Contains("Fig fragrance oil,2026-09-24,Alder Supply,D-1,P-1,,5,kg,5000,310,0,0,0,310,62,", paid, StringComparison.Ordinal);
+        Assert.Contains("Fig fragrance oil,Alder Supply,25,L,19750,132,6,,138,6.98734177215189", asked, StringComparison.Ordinal);
+        Assert.Contains("outlasts its life,2026-10-26,Ana,", asked, StringComparison.Ordinal);
+        Assert.Contains("'=1+1", asked, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, (await _http.GetAsync($"/storeroom/materials/{Guid.CreateVersion7()}/prices.csv")).StatusCode);
     }
 
     [Fact]

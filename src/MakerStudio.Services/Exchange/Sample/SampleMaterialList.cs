@@ -33,19 +33,19 @@ internal static class SampleMaterialList
         Dry(Dye, MaterialKind.Colourant) with { ShelfLifeDays = 1095, Suppliers = [By(Tallowby, "TB-C7", 8, "100 g bag")] },
         Dry(Orris, MaterialKind.DryBotanical) with { ShelfLifeDays = 365, ReorderPoint = 100, Suppliers = [By(Lindenhay, "orris", 14, "0.5 kg bag")] },
         Dry(Lavender, MaterialKind.DryBotanical) with { ShelfLifeDays = 365, ReorderPoint = 1_000, Suppliers = [By(Lindenhay, "lav", 14, "1 kg bag")] },
-        Each(Bottle100, MaterialKind.Bottle, 100, By(Alder, "AS-B100A", 10, "carton of 100"), By(Pennel, "4410-100", 10, "carton of 50")),
-        Each(Bottle50, MaterialKind.Bottle, 30, By(Pennel, "4410-050", 10, "carton of 50")),
-        Each(Sprayer, MaterialKind.Sprayer, 41, By(Pennel, "5524-K", 10, "bag of 50")),
-        Each(Collar, MaterialKind.Closure, 15, By(Pennel, "5528-C", 10, "bag of 20")),
-        Each(Reed, MaterialKind.Reed, 40, By(Pennel, "7025", 10, "bundle of 100")),
+        Each(Bottle100, MaterialKind.Bottle, 100, By(Alder, "AS-B100A", 10, "carton of 100", 100), By(Pennel, "4410-100", 10, "carton of 50", 50)),
+        Each(Bottle50, MaterialKind.Bottle, 30, By(Pennel, "4410-050", 10, "carton of 50", 50)),
+        Each(Sprayer, MaterialKind.Sprayer, 41, By(Pennel, "5524-K", 10, "bag of 50", 50)),
+        Each(Collar, MaterialKind.Closure, 15, By(Pennel, "5528-C", 10, "bag of 20", 20)),
+        Each(Reed, MaterialKind.Reed, 40, By(Pennel, "7025", 10, "bundle of 100", 100)),
         Each(LabelFig, MaterialKind.Label, 50, By(Pennel, "printed", 15, "sheet of 10")),
         Each(LabelQuince, MaterialKind.Label, 50, By(Pennel, "printed", 15, "sheet of 10")),
         Each(LabelHouse, MaterialKind.Label, 50, By(Pennel, "printed", 15, "sheet of 10")),
-        Each(Carton, MaterialKind.Carton, 60, By(Pennel, "8100", 10, "flat, bundle of 50")),
-        Each(Tin, MaterialKind.Bottle, 24, By(Tallowby, "TB-T200", 12, "carton of 12")),
-        Each(Wick, MaterialKind.Wick, 30, By(Tallowby, "TB-W10", 8, "bag of 100")),
-        Each(Muslin, MaterialKind.OtherPackaging, 40, By(Lindenhay, "bag 10", 14, "bundle of 50")),
-        Each(Clamshell, MaterialKind.OtherPackaging, 24, By(Tallowby, "TB-M6", 8, "sleeve of 30")),
+        Each(Carton, MaterialKind.Carton, 60, By(Pennel, "8100", 10, "flat, bundle of 50", 50)),
+        Each(Tin, MaterialKind.Bottle, 24, By(Tallowby, "TB-T200", 12, "carton of 12", 12)),
+        Each(Wick, MaterialKind.Wick, 30, By(Tallowby, "TB-W10", 8, "bag of 100", 100)),
+        Each(Muslin, MaterialKind.OtherPackaging, 40, By(Lindenhay, "bag 10", 14, "bundle of 50", 50)),
+        Each(Clamshell, MaterialKind.OtherPackaging, 24, By(Tallowby, "TB-M6", 8, "sleeve of 30", 30)),
     ];
 
     private static AddMaterial Liquid(string name, MaterialKind kind, decimal density, decimal? flash, string notes) => new()
@@ -60,6 +60,6 @@ internal static class SampleMaterialList
     private static AddMaterial Each(string name, MaterialKind kind, decimal reorder, params SupplierLine[] by) =>
         new() { Name = name, Kind = kind, StockedIn = StockUnit.Each, ReorderPoint = reorder, Suppliers = [.. by] };
 
-    private static SupplierLine By(string name, string code, int leadDays, string pack) =>
-        new() { Name = name, Code = code, LeadTimeDays = leadDays, PackNote = pack };
+    private static SupplierLine By(string name, string code, int leadDays, string note, decimal? pack = null) =>
+        new() { Name = name, Code = code, LeadTimeDays = leadDays, PackNote = note, Minimum = pack, Pack = pack };
 }

@@ -44,6 +44,7 @@ internal sealed class Story
         Sales = new(_store);
         Settings = new(_store);
         Prices = new(_store);
+        MaterialPrices = new(_store);
         LabelStocks = new(_store);
         Labels = new(_store);
     }
@@ -58,6 +59,7 @@ internal sealed class Story
     public Suppliers Suppliers { get; }
     public Papers Papers { get; }
     public Deliveries Deliveries { get; }
+    public MaterialPrices MaterialPrices { get; }
     public Lots Lots { get; }
     public Formulas Formulas { get; }
     public Versions Versions { get; }

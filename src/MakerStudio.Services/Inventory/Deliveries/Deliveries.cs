@@ -56,21 +56,6 @@ public sealed partial class Deliveries(StudioStore store)
         return new DeliveryPage(row, facts.Freight, facts.FreightBasis, facts.InvoiceTotal, lines);
     }
 
-    /// <summary>What was paid for a material, newest first; deliveries that were taken back are left out.</summary>
-    public async Task<IReadOnlyList<PricePaid>> PriceHistoryAsync(Guid materialId, CancellationToken cancel = default)
-    {
-        await using var db = await store.ReadAsync(cancel);
-        return await (
-            from line in db.DeliveryLines
-            join delivery in Standing(db) on line.DeliveryId equals delivery.Id
-            where line.MaterialId == materialId
-            orderby delivery.ReceivedOn descending, delivery.PostedAt descending
-            select new PricePaid(
-                delivery.Code, delivery.ReceivedOn, delivery.Supplier!.Name, line.QuantityTyped, line.Unit, line.Quantity,
-                line.Price - line.Discount, line.LandedTotal, line.UnitCost,
-                db.Lots.Where(l => l.DeliveryLineId == line.Id).Select(l => l.Code).First())).ToListAsync(cancel);
-    }
-
     /// <summary>Deliveries whose receipts were not taken back.</summary>
     internal static IQueryable<Delivery> Standing(StudioDb db) =>
         db.Deliveries.Where(d => !db.Movements.Any(m =>
@@ -101,10 +86,3 @@ public sealed record DeliveryLotRow(Guid Id, string Code, string? SupplierLot, L
 
 public sealed record DeliveryPage(
     DeliveryRow Delivery, decimal Freight, Core.Costing.FreightBasis FreightBasis, decimal? InvoiceTotal, IReadOnlyList<DeliveryLineRow> Lines);
-
-/// <param name="Value">Price less discount, before freight.</param>
-/// <param name="Quantity">Milligrams or pieces.</param>
-/// <param name="UnitCost">Landed, of one gram or one piece.</param>
-public sealed record PricePaid(
-    string DeliveryCode, DateOnly ReceivedOn, string Supplier, decimal QuantityTyped, Core.Quantities.AmountUnit Unit, long Quantity,
-    decimal Value, decimal LandedTotal, decimal UnitCost, string LotCode);

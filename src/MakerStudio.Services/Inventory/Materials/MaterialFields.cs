@@ -26,13 +26,13 @@ public static class MaterialFields
         new("Name", m => m.Name?.Trim() ?? "", (from, to) => to.Name = from.Name),
         new("Kind", m => m.Kind is { } kind ? MaterialKinds.Name(kind) : "", (from, to) => to.Kind = from.Kind),
         new("CAS", m => CasNumber.TryParse(m.Cas, out var cas, out _) ? cas.Text : m.Cas?.Trim() ?? "", (from, to) => to.Cas = from.Cas),
-        new("Stocked in", m => m.StockedIn == StockUnit.Gram ? "g" : "each", (from, to) => to.StockedIn = from.StockedIn),
+        new("Stocked in", Unit, (from, to) => to.StockedIn = from.StockedIn),
         new("Density", m => m.Density is { } d ? $"{N(d)} g/mL at {N(m.DensityAtCelsius)} °C" : "", (from, to) => (to.Density, to.DensityAtCelsius) = (from.Density, from.DensityAtCelsius)),
         new("Alcohol", Alcohol, (from, to) => (to.AlcoholValue, to.AlcoholBasis) = (from.AlcoholValue, from.AlcoholBasis)),
         new("Flash point", m => With(m.FlashPointCelsius, "°C"), (from, to) => to.FlashPointCelsius = from.FlashPointCelsius),
         new("Shelf life", m => With(m.ShelfLifeDays, "days"), (from, to) => to.ShelfLifeDays = from.ShelfLifeDays),
         new("Life after opening", m => With(m.LifeAfterOpeningDays, "days"), (from, to) => to.LifeAfterOpeningDays = from.LifeAfterOpeningDays),
-        new("Reorder point", m => With(m.ReorderPoint, m.StockedIn == StockUnit.Gram ? "g" : "each"), (from, to) => to.ReorderPoint = from.ReorderPoint),
+        new("Reorder point", m => With(m.ReorderPoint, Unit(m)), (from, to) => to.ReorderPoint = from.ReorderPoint),
         new("20 drops weigh", m => With(m.TwentyDropsGrams, "g"), (from, to) => to.TwentyDropsGrams = from.TwentyDropsGrams),
         new("Required papers", m => string.Join(", ", m.RequiredPapers.Distinct().Order().Select(PaperKinds.Name)), (from, to) => to.RequiredPapers = [.. from.RequiredPapers]),
         new("Suppliers", Suppliers, (from, to) => to.Suppliers = [.. from.Suppliers.Select(s => s with { })]),
@@ -51,6 +51,8 @@ public static class MaterialFields
         return changes.Count == 0 ? $"Saved {before.Name} without a change" : $"Changed {before.Name}: {string.Join("; ", changes)}";
     }
 
+    private static string Unit(MaterialForm m) => m.StockedIn == StockUnit.Gram ? "g" : "each";
+
     private static string Or(string text) => text.Length == 0 ? "–" : text;
 
     private static string Alcohol(MaterialForm m) => m.AlcoholValue is not { } value ? "" : m.AlcoholBasis switch
@@ -63,7 +65,11 @@ public static class MaterialFields
 
     private static string Suppliers(MaterialForm m) => string.Join("; ", m.Suppliers
         .OrderBy(s => s.Name?.Trim(), StringComparer.OrdinalIgnoreCase)
-        .Select(s => string.Join(", ", new[] { s.Name?.Trim(), s.Code?.Trim(), s.LeadTimeDays is { } days ? $"{N(days)} days" : null, s.PackNote?.Trim() }.Where(t => !string.IsNullOrEmpty(t)))));
+        .Select(s => string.Join(", ", new[]
+        {
+            s.Name?.Trim(), s.Code?.Trim(), s.LeadTimeDays is { } days ? $"{N(days)} days" : null, s.PackNote?.Trim(),
+            s.Minimum is { } least ? $"at least {N(least)} {Unit(m)}" : null, s.Pack is { } pack ? $"packs of {N(pack)} {Unit(m)}" : null,
+        }.Where(t => !string.IsNullOrEmpty(t)))));
 
     private static string With(decimal? value, string unit) => value is { } v ? $"{N(v)} {unit}" : "";
 

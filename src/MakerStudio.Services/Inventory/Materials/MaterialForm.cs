@@ -56,6 +56,12 @@ public sealed record SupplierLine
 
     /// <summary>How it is packed: "5 kg drum".</summary>
     public string? PackNote { get; set; }
+
+    /// <summary>The least they sell, in grams or pieces; null when any amount, or not known.</summary>
+    public decimal? Minimum { get; set; }
+
+    /// <summary>They sell whole packs of this, grams or pieces.</summary>
+    public decimal? Pack { get; set; }
 }
 
 /// <summary>Shape and range of <see cref="MaterialForm"/>; new and changed materials share it.</summary>
@@ -97,12 +103,22 @@ public sealed class MaterialFormValidator : AbstractValidator<MaterialForm>
         RuleFor(m => m.LifeAfterOpeningDays).Must(IsDays).WithMessage(_ => $"Life after opening is a whole number of days, from 1 to {LongestDays:N0}.");
         RuleFor(m => m.ReorderPoint).InclusiveBetween(0, LargestReorderPoint).WithMessage(_ => $"The reorder point is from 0 to {LargestReorderPoint:N0}.")
             .Must((form, point) => IsStockable(point, form.StockedIn))
-            .WithMessage(form => form.StockedIn == StockUnit.Each ? "Pieces are whole: type a whole number." : "Stock is kept to 0.001 g: type at most 3 decimals.");
+            .WithMessage(NotStockable);
         RuleFor(m => m.Notes).SeveralLines("The note", LongestNotes);
         RuleForEach(m => m.RequiredPapers).IsInEnum().WithMessage("Choose papers from the list.");
         RuleFor(m => m.Suppliers).Must(s => s.Count <= MostSuppliers).WithMessage(_ => $"At most {MostSuppliers} suppliers are kept for one material.")
             .Must(AreDifferent).WithMessage("The same supplier stands here twice. Keep one line of it.");
         RuleForEach(m => m.Suppliers).SetValidator(new SupplierLineValidator());
+        RuleFor(m => m.Suppliers).Custom((lines, context) =>
+        {
+            foreach (var (field, amount) in lines.SelectMany((l, i) => new[] { ($"Suppliers[{i}].Minimum", l.Minimum), ($"Suppliers[{i}].Pack", l.Pack) }))
+            {
+                if (!IsStockable(amount, context.InstanceToValidate.StockedIn))
+                {
+                    context.AddFailure(field, NotStockable(context.InstanceToValidate));
+                }
+            }
+        });
     }
 
     internal static bool IsDays(decimal? days) => days is null || (days is >= 1 and <= LongestDays && decimal.IsInteger(days.Value));
@@ -124,6 +140,9 @@ public sealed class MaterialFormValidator : AbstractValidator<MaterialForm>
             .Must((form, grams) => grams is null || form.StockedIn == StockUnit.Gram).WithMessage("Only what is stocked in grams has drops.");
     }
 
+    private static string NotStockable(MaterialForm form) =>
+        form.StockedIn == StockUnit.Each ? "Pieces are whole: type a whole number." : "Stock is kept to 0.001 g: type at most 3 decimals.";
+
     private static bool IsStockable(decimal? point, StockUnit unit) =>
         point is null || decimal.IsInteger(unit == StockUnit.Each ? point.Value : point.Value * Mass.MilligramsPerGram);
 
@@ -142,5 +161,9 @@ public sealed class SupplierLineValidator : AbstractValidator<SupplierLine>
         RuleFor(s => s.Code).OneLine("The supplier’s code", 60);
         RuleFor(s => s.PackNote).OneLine("The pack note", 120);
         RuleFor(s => s.LeadTimeDays).Must(d => d is null || (d is >= 0 and <= 730 && decimal.IsInteger(d.Value))).WithMessage("Lead time is a whole number of days, from 0 to 730.");
+        RuleFor(s => s.Minimum).Must(IsAmount).WithMessage(_ => $"The least they sell is above 0 and at most {MaterialFormValidator.LargestReorderPoint:N0}.");
+        RuleFor(s => s.Pack).Must(IsAmount).WithMessage(_ => $"A pack is above 0 and at most {MaterialFormValidator.LargestReorderPoint:N0}.");
     }
+
+    private static bool IsAmount(decimal? amount) => amount is null or (> 0 and <= MaterialFormValidator.LargestReorderPoint);
 }

@@ -24,14 +24,16 @@ public sealed partial class Materials
         row.FlashPointCelsius = form.FlashPointCelsius;
         row.ShelfLifeDays = (int?)form.ShelfLifeDays;
         row.LifeAfterOpeningDays = (int?)form.LifeAfterOpeningDays;
-        row.ReorderPoint = form.ReorderPoint is { } point ? UnitsOf(point, form.StockedIn) : null;
+        row.ReorderPoint = UnitsOf(form.ReorderPoint, form.StockedIn);
         row.DropMilligrams = form.TwentyDropsGrams * Mass.MilligramsPerGram / DropsWeighed;
         row.Notes = string.IsNullOrWhiteSpace(form.Notes) ? null : form.Notes.Trim();
         row.RequiredPapers = [.. form.RequiredPapers.Distinct().Order()];
     }
 
-    private static long UnitsOf(decimal amount, StockUnit unit) =>
-        unit == StockUnit.Gram ? StockAmount.OfGrams(amount).Units : (long)amount;
+    private static long? UnitsOf(decimal? amount, StockUnit unit) =>
+        amount is not { } known ? null : unit == StockUnit.Gram ? StockAmount.OfGrams(known).Units : (long)known;
+
+    private static decimal? AmountOf(long? units, StockUnit unit) => units is { } known ? new StockAmount(known, unit).Display : null;
 
     /// <summary>Replaces the list of suppliers by the one typed; unknown names become suppliers.</summary>
     private static async Task SetSuppliersAsync(Command command, Material row, MaterialForm form, CancellationToken cancel)
@@ -50,6 +52,8 @@ public sealed partial class Materials
             link.SupplierCode = Blank(line.Code);
             link.LeadTimeDays = (int?)line.LeadTimeDays;
             link.PackNote = Blank(line.PackNote);
+            link.Minimum = UnitsOf(line.Minimum, form.StockedIn);
+            link.Pack = UnitsOf(line.Pack, form.StockedIn);
         }
     }
 
@@ -83,7 +87,7 @@ public sealed partial class Materials
         FlashPointCelsius = row.FlashPointCelsius,
         ShelfLifeDays = row.ShelfLifeDays,
         LifeAfterOpeningDays = row.LifeAfterOpeningDays,
-        ReorderPoint = row.ReorderPoint is { } point ? new StockAmount(point, row.StockedIn).Display : null,
+        ReorderPoint = AmountOf(row.ReorderPoint, row.StockedIn),
         TwentyDropsGrams = row.DropMilligrams * DropsWeighed / Mass.MilligramsPerGram,
         Notes = row.Notes,
         RequiredPapers = [.. row.RequiredPapers],
@@ -92,6 +96,7 @@ public sealed partial class Materials
             .. row.Suppliers.OrderBy(s => s.Supplier!.Name, StringComparer.OrdinalIgnoreCase).Select(s => new SupplierLine
             {
                 Name = s.Supplier!.Name, Code = s.SupplierCode, LeadTimeDays = s.LeadTimeDays, PackNote = s.PackNote,
+                Minimum = AmountOf(s.Minimum, row.StockedIn), Pack = AmountOf(s.Pack, row.StockedIn),
             }),
         ],
     };

@@ -12,7 +12,7 @@ namespace MakerStudio.Services.Inventory;
 public sealed record MaterialView(
     ChangeMaterial Facts, decimal? DropMilligrams, DateTimeOffset? ArchivedAt, IReadOnlyList<PaperKind> Missing,
     IReadOnlyList<PaperRow> Papers, IReadOnlyList<MaterialLotRow> Lots, IReadOnlyList<FormulaUse> Formulas,
-    IReadOnlyList<PriceRow> Prices, IReadOnlyList<MaterialAct> Acts)
+    PriceRow? LastPrice, IReadOnlyList<MaterialAct> Acts)
 {
     public long OnHand => Lots.Sum(l => l.OnHand);
 }
@@ -21,16 +21,15 @@ public sealed record MaterialLotRow(
     Guid Id, string Code, LotStatus Status, string? SupplierLot, DateOnly ReceivedOn, DateOnly? OpenedOn,
     DateOnly? RetestOn, DateOnly? ExpiresOn, long OnHand, IReadOnlyList<PaperKind> Missing);
 
-/// <summary>What one delivery cost.</summary>
-/// <param name="Price">Of the line, before freight and duty, for <paramref name="Quantity"/> base units.</param>
+/// <summary>What the last delivery that was not taken back cost.</summary>
 /// <param name="UnitCost">Landed, of one gram or one piece.</param>
-public sealed record PriceRow(Guid DeliveryId, string Delivery, DateOnly ReceivedOn, string Supplier, long Quantity, decimal Price, decimal UnitCost);
+public sealed record PriceRow(Guid DeliveryId, string Delivery, DateOnly ReceivedOn, string Supplier, decimal UnitCost);
 
 public sealed record MaterialAct(DateTimeOffset At, string Who, string What);
 
 public sealed partial class Materials
 {
-    private const int PricesShown = 24, ActsShown = 30;
+    private const int ActsShown = 30;
 
     /// <summary>Null when there is no such material.</summary>
     public async Task<MaterialView?> ViewAsync(Guid id, CancellationToken cancel = default)
@@ -47,7 +46,7 @@ public sealed partial class Materials
         return new MaterialView(
             FormOf(row), row.DropMilligrams, row.ArchivedAt, PaperCheck.MissingForMaterial(row.RequiredPapers, ofMaterial), papers,
             await LotsAsync(db, row, papers, ofMaterial, cancel), await FormulasUsingAsync(db, id, cancel),
-            await PricesAsync(db, id, cancel), await ActsAsync(db, id, cancel));
+            await LastPriceAsync(db, id, cancel), await ActsAsync(db, id, cancel));
     }
 
     private static async Task<List<MaterialLotRow>> LotsAsync(
@@ -61,12 +60,12 @@ public sealed partial class Materials
             PaperCheck.MissingForLot(row.RequiredPapers, ofMaterial, papers.Where(p => p.LotId == l.Id).Select(p => p.Kind))))];
     }
 
-    private static Task<List<PriceRow>> PricesAsync(StudioDb db, Guid id, CancellationToken cancel) =>
+    private static Task<PriceRow?> LastPriceAsync(StudioDb db, Guid id, CancellationToken cancel) =>
         db.DeliveryLines.Where(l => l.MaterialId == id)
-            .Join(db.Deliveries, l => l.DeliveryId, d => d.Id, (l, d) => new { l, d })
-            .OrderByDescending(x => x.d.ReceivedOn).ThenByDescending(x => x.d.Id).ThenBy(x => x.l.Position).Take(PricesShown)
-            .Select(x => new PriceRow(x.d.Id, x.d.Code, x.d.ReceivedOn, x.d.Supplier!.Name, x.l.Quantity, x.l.Price, x.l.UnitCost))
-            .ToListAsync(cancel);
+            .Join(Deliveries.Standing(db), l => l.DeliveryId, d => d.Id, (l, d) => new { l, d })
+            .OrderByDescending(x => x.d.ReceivedOn).ThenByDescending(x => x.d.Id).ThenByDescending(x => x.l.Position)
+            .Select(x => new PriceRow(x.d.Id, x.d.Code, x.d.ReceivedOn, x.d.Supplier!.Name, x.l.UnitCost))
+            .FirstOrDefaultAsync(cancel);
 
     private static Task<List<MaterialAct>> ActsAsync(StudioDb db, Guid id, CancellationToken cancel) =>
         db.Acts.Where(a => a.Subject == "material" && a.SubjectId == id).OrderByDescending(a => a.Id).Take(ActsShown)

@@ -111,6 +111,9 @@ public sealed record StockRow(
     /// <summary>Days what is available lasts at the use of the last 60 days; null when nothing is being used.</summary>
     public decimal? CoverDays => Reorder.CoverDays(new StockAmount(Available, Unit), new DailyUse(UsePerDay, Unit));
 
+    /// <summary>The same in average months.</summary>
+    public decimal? CoverMonths => Reorder.CoverMonths(new StockAmount(Available, Unit), new DailyUse(UsePerDay, Unit));
+
     /// <summary>The last day on which an order still arrives in time; null when use or lead time is not known.</summary>
     public DateOnly? OrderBy => CoverDays is { } cover && LeadDays is { } lead && cover < MostDays ? Today.AddDays((int)decimal.Floor(cover) - lead) : null;
 

@@ -12,6 +12,7 @@ public static class StudioSheets
         Library.Rooms.RoomSheets.Map(app);
         Storeroom.StoreroomSheets.Map(app);
         Storeroom.MaterialSheets.Map(app);
+        Storeroom.MaterialPriceSheets.Map(app);
         Bench.BenchSheets.Map(app);
         Curing.CuringSheets.Map(app);
         Finished.FinishedSheets.Map(app);

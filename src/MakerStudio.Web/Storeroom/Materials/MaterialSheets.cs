@@ -20,7 +20,6 @@ internal static class MaterialSheets
         app.MapView($"{Page}/papers", "papers", (view, asked) => Papers.Of(view.Papers, asked.Zone));
         app.MapView($"{Page}/suppliers", "suppliers of a material", (view, asked) => Suppliers.Of(view.Facts.Suppliers, asked.Zone));
         app.MapView($"{Page}/formulas", "formulas with a material", (view, asked) => Formulas.Of(view.Formulas, asked.Zone));
-        app.MapView($"{Page}/prices", "prices paid", (view, asked) => Prices(view, asked.Currency).Of(view.Prices, asked.Zone));
         app.MapView($"{Page}/changes", "changes of a material", (view, asked) => Changes.Of(view.Acts, asked.Zone));
         app.MapSheet($"{Page}/composition", "composition", async asked =>
             await asked.Get<Materials>().SafetyAsync(asked.Id("id"), asked.Cancel) is { } safety ? Composition.Of(safety.Composition, asked.Zone) : null);
@@ -40,17 +39,13 @@ internal static class MaterialSheets
         .Text("File", r => r.FileName).Number("Size (bytes)", r => r.Size).Moment("Filed", r => r.AddedAt).Text("Filed by", r => r.AddedBy);
 
     private static readonly SheetOf<SupplierLine> Suppliers = new SheetOf<SupplierLine>()
-        .Text("Supplier", r => r.Name).Text("Their code", r => r.Code).Number("Lead time (days)", r => r.LeadTimeDays).Text("Pack", r => r.PackNote);
+        .Text("Supplier", r => r.Name).Text("Their code", r => r.Code).Number("Lead time (days)", r => r.LeadTimeDays).Text("Pack", r => r.PackNote)
+        .Number("Least they sell (g or each)", r => r.Minimum).Number("In packs of (g or each)", r => r.Pack);
 
     private static readonly SheetOf<FormulaUse> Formulas = new SheetOf<FormulaUse>()
         .Text("Formula", r => r.Name).Text("Version", r => r.Number is null ? null : $"v{r.Number}")
         .Text("State", r => r.State switch { null => r.As, FormulaState.Draft => "Draft", _ when r.IsOld => "Frozen, replaced", _ => "Frozen" })
         .Number("Share (% w/w)", r => Percent(r.Fraction));
-
-    private static SheetOf<PriceRow> Prices(MaterialView view, string currency) => new SheetOf<PriceRow>()
-        .Text("Delivery", r => r.Delivery).Date("Received", r => r.ReceivedOn).Text("Supplier", r => r.Supplier)
-        .Number($"Quantity ({Written.Unit(view.Facts.StockedIn)})", r => Shown(r.Quantity, view.Facts.StockedIn)).Number($"Price ({currency})", r => r.Price)
-        .Number($"Landed ({currency} per kg or each)", r => PerKilogramOrPiece(r.UnitCost, view.Facts.StockedIn));
 
     private static readonly SheetOf<MaterialAct> Changes = new SheetOf<MaterialAct>().Moment("When", r => r.At).Text("Who", r => r.Who).Text("What", r => r.What);
 

@@ -24,7 +24,7 @@ public class MaterialsTests
         Assert.Equal((199m, AlcoholBasis.UsProof), (form.AlcoholValue, form.AlcoholBasis));
         Assert.Equal((13m, 730m, 365m, 4000.5m, 0.6m), (form.FlashPointCelsius, form.ShelfLifeDays, form.LifeAfterOpeningDays, form.ReorderPoint, form.TwentyDropsGrams));
         Assert.Equal([PaperKind.Sds], form.RequiredPapers);
-        Assert.Equal(new SupplierLine { Name = "Alder Supply", Code = "ETH-995", LeadTimeDays = 6, PackNote = "20 kg canister", Row = Guid.Empty }, Assert.Single(form.Suppliers) with { Row = Guid.Empty });
+        Assert.Equal(new SupplierLine { Name = "Alder Supply", Code = "ETH-995", LeadTimeDays = 6, PackNote = "20 kg canister", Minimum = 20_000m, Pack = 20_000m, Row = Guid.Empty }, Assert.Single(form.Suppliers) with { Row = Guid.Empty });
         var view = (await materials.ViewAsync(id))!;
         Assert.Equal(30m, view.DropMilligrams); // 0.6 g over 20 drops
         Assert.Equal([PaperKind.Sds], view.Missing);
@@ -101,6 +101,8 @@ public class MaterialsTests
         { nameof(MaterialForm.TwentyDropsGrams), Ethanol() with { TwentyDropsGrams = 600m } }, // milligrams typed as grams
         { nameof(MaterialForm.Suppliers), Ethanol() with { Suppliers = [new() { Name = "Alder" }, new() { Name = "alder " }] } },
         { "Suppliers[0].Name", Ethanol() with { Suppliers = [new() { Code = "ETH" }] } },
+        { "Suppliers[0].Minimum", Ethanol() with { Suppliers = [new() { Name = "Alder", Minimum = 0 }] } },
+        { "Suppliers[0].Pack", Ethanol() with { Suppliers = [new() { Name = "Alder", Pack = 0.0005m }] } },
         { "Suppliers[0].LeadTimeDays", Ethanol() with { Suppliers = [new() { Name = "Alder", LeadTimeDays = -1 }] } },
     };
 
@@ -283,6 +285,6 @@ public class MaterialsTests
         Name = "Ethanol 99.5 % vol, denatured", Kind = MaterialKind.Solvent, Cas = "64-17-5", Density = 0.79m, DensityAtCelsius = 20m,
         AlcoholValue = 199m, AlcoholBasis = AlcoholBasis.UsProof, FlashPointCelsius = 13m, ShelfLifeDays = 730, LifeAfterOpeningDays = 365,
         ReorderPoint = 4000.5m, TwentyDropsGrams = 0.6m, RequiredPapers = [PaperKind.Sds],
-        Suppliers = [new() { Name = "Alder Supply", Code = "ETH-995", LeadTimeDays = 6, PackNote = "20 kg canister" }],
+        Suppliers = [new() { Name = "Alder Supply", Code = "ETH-995", LeadTimeDays = 6, PackNote = "20 kg canister", Minimum = 20_000m, Pack = 20_000m }],
     };
 }
