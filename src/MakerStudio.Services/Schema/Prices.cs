@@ -57,6 +57,21 @@ internal sealed class SalesChannelFee
     public FeeBasis Basis { get; set; }
 }
 
+/// <summary>A channel as it stood from a moment on, so that a margin of the past is told as it was. Append-only.</summary>
+internal sealed class ChannelTerms
+{
+    public long Id { get; set; }
+    public Guid SalesChannelId { get; set; }
+    public DateTimeOffset At { get; set; }
+    public decimal TaxRate { get; set; }
+    public TaxBasis TaxBasis { get; set; }
+    public decimal CostPerUnit { get; set; }
+    public decimal OurShare { get; set; }
+
+    /// <summary>The fees as they were, as JSON: they are only ever read together.</summary>
+    public required string Fees { get; set; }
+}
+
 /// <summary>A tag from a day on. Append-only: the newest of the latest day that has come is the one in force.</summary>
 internal sealed class PriceTag
 {
@@ -124,6 +139,18 @@ internal sealed class SalesChannelFeeMap : IEntityTypeConfiguration<SalesChannel
         builder.HasKey(f => new { f.SalesChannelId, f.Position });
         builder.Property(f => f.Name).HasMaxLength(60);
         builder.Property(f => f.Basis).HasConversion<string>().HasMaxLength(10);
+    }
+}
+
+internal sealed class ChannelTermsMap : IEntityTypeConfiguration<ChannelTerms>
+{
+    public void Configure(EntityTypeBuilder<ChannelTerms> builder)
+    {
+        builder.ToTable("channel_terms");
+        builder.Property(t => t.TaxBasis).HasConversion<string>().HasMaxLength(10);
+        builder.Property(t => t.Fees).HasColumnType("jsonb");
+        builder.HasIndex(t => t.SalesChannelId);
+        builder.HasOne<SalesChannel>().WithMany().HasForeignKey(t => t.SalesChannelId).OnDelete(DeleteBehavior.Restrict);
     }
 }
 

@@ -66,6 +66,7 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<PriceRules> PriceRules => Set<PriceRules>();
     public DbSet<SalesChannel> SalesChannels => Set<SalesChannel>();
     public DbSet<SalesChannelFee> SalesChannelFees => Set<SalesChannelFee>();
+    public DbSet<ChannelTerms> ChannelTerms => Set<ChannelTerms>();
     public DbSet<PriceTag> PriceTags => Set<PriceTag>();
     public DbSet<MarginFloorEntry> MarginFloors => Set<MarginFloorEntry>();
     public DbSet<BookMethod> BookMethods => Set<BookMethod>();

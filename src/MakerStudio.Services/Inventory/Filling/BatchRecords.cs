@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 namespace MakerStudio.Services.Inventory;
 
 /// <summary>The finished room: every made batch, and the record that proves what was made and what it cost.</summary>
-public sealed class BatchRecords(StudioStore store)
+public sealed partial class BatchRecords(StudioStore store)
 {
     /// <summary>Batches that were filled or taken into stock, newest first, with what is left of them.</summary>
     /// <param name="after">The last row of the page before; null for the first page.</param>

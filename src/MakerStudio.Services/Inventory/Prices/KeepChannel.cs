@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using FluentValidation;
 using MakerStudio.Core.Prices;
 using MakerStudio.Services.Schema;
@@ -73,6 +75,7 @@ public sealed record RetireChannel : StudioRequest
 public sealed partial class PriceBook
 {
     private static readonly KeepChannelValidator ChannelShape = new();
+    private static readonly JsonSerializerOptions FeesJson = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter() } };
 
     public Task<Outcome<ChannelKept>> KeepChannelAsync(Actor actor, KeepChannel request, CancellationToken cancel = default) =>
         store.RunAsync<KeepChannel, ChannelKept>(actor, request, ChannelShape, async command =>
@@ -95,9 +98,16 @@ public sealed partial class PriceBook
             channel.Fees.Clear();
             channel.Fees.AddRange(request.Fees.Where(f => !f.IsEmpty).Select((f, i) =>
                 new SalesChannelFee { Position = i + 1, Name = f.Name!.Trim(), Rate = (f.Percent ?? 0m) / 100m, Fixed = f.Fixed ?? 0m, Basis = f.Basis }));
+            command.Db.ChannelTerms.Add(TermsOf(channel, command.Now));
             command.Record("channel", channel.Id, $"{(request.ChannelId is null ? "Added" : "Changed")} the channel {name}", Topics.Prices);
             return await command.TrySaveAsync() ? new ChannelKept(channel.Id) : new Stale($"the channel {name}", "Somebody");
         }, cancel: cancel);
+
+    private static ChannelTerms TermsOf(SalesChannel channel, DateTimeOffset at) => new()
+    {
+        SalesChannelId = channel.Id, At = at, TaxRate = channel.TaxRate, TaxBasis = channel.TaxBasis, CostPerUnit = channel.CostPerUnit, OurShare = channel.OurShare,
+        Fees = JsonSerializer.Serialize(CoreOf(channel).Fees, FeesJson),
+    };
 
     private static async Task<SalesChannel?> OpenAsync(Command command, KeepChannel request, string name, CancellationToken cancel)
     {

@@ -541,6 +541,55 @@ namespace MakerStudio.Services.Schema.Migrations
                         });
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.ChannelTerms", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<decimal>("CostPerUnit")
+                        .HasColumnType("numeric")
+                        .HasColumnName("cost_per_unit");
+
+                    b.Property<string>("Fees")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("fees");
+
+                    b.Property<decimal>("OurShare")
+                        .HasColumnType("numeric")
+                        .HasColumnName("our_share");
+
+                    b.Property<Guid>("SalesChannelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sales_channel_id");
+
+                    b.Property<string>("TaxBasis")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("tax_basis");
+
+                    b.Property<decimal>("TaxRate")
+                        .HasColumnType("numeric")
+                        .HasColumnName("tax_rate");
+
+                    b.HasKey("Id")
+                        .HasName("pk_channel_terms");
+
+                    b.HasIndex("SalesChannelId")
+                        .HasDatabaseName("ix_channel_terms_sales_channel_id");
+
+                    b.ToTable("channel_terms", (string)null);
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.CodeCounter", b =>
                 {
                     b.Property<string>("Prefix")
@@ -4456,6 +4505,16 @@ namespace MakerStudio.Services.Schema.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_certificate_limits_material_safety_material_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.ChannelTerms", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.SalesChannel", null)
+                        .WithMany()
+                        .HasForeignKey("SalesChannelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_channel_terms_sales_channels_sales_channel_id");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.ConsignmentReport", b =>
