@@ -12,6 +12,7 @@ public sealed class FillTyping
     public decimal? Retained { get; set; } = 0m;
     public List<decimal> Weights { get; } = [];
     public decimal? Minutes { get; set; }
+    public DateOnly? BestBefore { get; set; }
     public string? Note { get; set; }
 
     /// <summary>Starts from what was kept, else from the planned set point.</summary>
@@ -25,7 +26,7 @@ public sealed class FillTyping
         var typing = new FillTyping
         {
             ToFilling = kept.ToFillingGrams, Fill = kept.FillGrams, Filled = kept.Filled, Rejected = kept.Rejected, Retained = kept.Retained,
-            Minutes = kept.LabourMinutes, Note = kept.Note,
+            Minutes = kept.LabourMinutes, BestBefore = kept.BestBefore, Note = kept.Note,
         };
         typing.Weights.AddRange(kept.CheckWeightsGrams);
         return typing;
@@ -34,7 +35,7 @@ public sealed class FillTyping
     public RecordFill Request(Guid batchId, Guid requestId) => new()
     {
         RequestId = requestId, BatchId = batchId, ToFillingGrams = ToFilling, FillGrams = Fill, Filled = Whole(Filled), Rejected = Whole(Rejected) ?? 0,
-        Retained = Whole(Retained) ?? 0, CheckWeightsGrams = [.. Weights], LabourMinutes = Minutes, Note = string.IsNullOrWhiteSpace(Note) ? null : Note.Trim(),
+        Retained = Whole(Retained) ?? 0, CheckWeightsGrams = [.. Weights], LabourMinutes = Minutes, BestBefore = BestBefore, Note = string.IsNullOrWhiteSpace(Note) ? null : Note.Trim(),
     };
 
     // The field takes no decimals; a count too large to be one is left for the validator's words.

@@ -11,25 +11,44 @@ internal static class ProductSheets
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapProduct("cost", "cost of a product", (_, product, asked) => product is { Plan: { } plan, Cost: not null } ? Parts(asked.Currency).Of(CostPart.Of(plan), asked.Zone) : null);
+        app.MapProduct("cost", "cost of a product", (_, product, asked) => PlanOf(product, asked) is { } plan ? Parts(asked.Currency).Of(CostPart.Of(plan), asked.Zone) : null);
+        app.MapProduct("batch", "what goes into a batch", (_, product, asked) => PlanOf(product, asked) is { } plan ? Batch(asked.Currency).Of(CostLine.Of(plan), asked.Zone) : null);
+        app.MapProduct("tag", "from cost to tag", (view, product, asked) =>
+            CostQuery.Read(asked, product) is { } cost && view.Channels.FirstOrDefault(c => c.Id == asked.QueryId("channel")) is { } channel && asked.QueryNumber("tag") is >= 0 and var tag
+                ? Tag(asked.Currency).Of(PriceAnatomy.Of(tag, cost, channel, product.Floor, view.Rules.Rounding).Rows(), asked.Zone) : null);
         app.MapProduct("channels", "channels of a product", (view, product, asked) =>
-            product.Cost is { } cost ? Channels(asked.Currency).Of(ChannelLine.Of(view, product, cost), asked.Zone) : null);
+            CostQuery.Read(asked, product) is { } cost ? Channels(asked.Currency).Of(ChannelLine.Of(view, product, cost), asked.Zone) : null);
         app.MapProduct("ladder", "price ladder", (view, product, asked) =>
-            TypedTarget.Of(asked).Target is { } target ? Ladder(view).Of(LadderOf(view, product.FormulaId, target), asked.Zone) : null);
+            TypedTarget.Of(asked).Target is { } target && CostQuery.Read(asked, product) is { } cost
+                ? Ladder(view).Of(LadderRung.Ladder(view, LadderRung.Of(view, product, cost), target), asked.Zone) : null);
         app.MapSheet("/prices/{id:guid}/tags", "prices asked", async asked =>
             Tags(asked.Currency).Of(await asked.Get<PriceBook>().TagHistoryAsync(asked.Id("id"), asked.Cancel), asked.Zone));
         app.MapSheet("/prices/{id:guid}/fillings", "fillings", async asked =>
-        {
-            var view = await asked.Get<PriceBook>().ReadAsync(asked.Cancel);
-            var tags = await asked.Get<PriceBook>().TagHistoryAsync(asked.Id("id"), asked.Cancel);
-            return Fillings(view, tags).Of(await asked.Get<PriceBook>().FillHistoryAsync(asked.Id("id"), asked.Cancel), asked.Zone);
-        });
+            Fillings(asked.Currency).Of(await asked.Get<PriceBook>().FillHistoryAsync(asked.Id("id"), asked.Cancel), asked.Zone));
+        app.MapSheet("/prices/{id:guid}/margins", "margins", async asked =>
+            await asked.Get<PriceBook>().MarginsAsync(asked.Id("id"), asked.Cancel) is { } found ? Margins(asked.Currency).Of(found.Stood, asked.Zone) : null);
+        app.MapSheet("/prices/{id:guid}/sold", "margins as sold", async asked =>
+            await asked.Get<PriceBook>().MarginsAsync(asked.Id("id"), asked.Cancel) is { } found ? Sold(asked.Currency).Of(found.Sold, asked.Zone) : null);
     }
 
-    /// <summary>All sizes of a scent for one target, as the page lays them out.</summary>
-    internal static IReadOnlyList<LadderRow> LadderOf(PriceView view, Guid formulaId, PriceTarget target) => PriceLadder.Of(
-        [.. view.Products.Where(p => p.FormulaId == formulaId && p.Cost is not null).Select(p => new LadderSize(p.SizeName, p.Cost!.Value))],
-        [.. view.Channels.Select(c => c.Is)], target, view.Rules.Rounding);
+    /// <summary>As the page begins: today's purchase prices, or the last filling when that is asked for.</summary>
+    private static ProductPlan? PlanOf(ProductRow product, SheetAsked asked) =>
+        (asked.Query("from") == "filling" ? product.LastFill ?? product.Plan : product.Plan) is { } plan && plan.Problem() is null ? plan : null;
+
+    private static SheetOf<CostLine> Batch(string currency) => new SheetOf<CostLine>()
+        .Text("What", l => l.Name).Number("Quantity", l => l.Quantity).Text("Unit", l => l.Unit).Number($"Price ({currency})", l => l.Price).Text("Price is per", l => l.Per.TrimStart('/'))
+        .Number($"Cost ({currency})", l => l.Cost);
+
+    private static SheetOf<(string Name, decimal Amount)> Tag(string currency) => new SheetOf<(string Name, decimal Amount)>()
+        .Text("Of the tag", r => r.Name).Number($"Money ({currency})", r => r.Amount);
+
+    private static SheetOf<MarginRow> Margins(string currency) => new SheetOf<MarginRow>()
+        .Date("From", r => r.Day).Text("Channel", r => r.Channel).Number($"Tag ({currency})", r => r.Tag).Number($"Cost of one ({currency})", r => r.UnitCost)
+        .Text("As filled", r => r.Batch).Number("Margin (%)", r => Percent(r.Margin)).Number($"Left of one ({currency})", r => r.Contribution);
+
+    private static SheetOf<SoldMarginRow> Sold(string currency) => new SheetOf<SoldMarginRow>()
+        .Date("Sold on", r => r.Day).Text("Channel", r => r.Channel).Number("Units (each)", r => r.Units).Number($"Ours, net ({currency})", r => r.Revenue)
+        .Number($"Cost ({currency})", r => r.Cost).Number("Margin (%)", r => Percent(r.Margin));
 
     private static SheetOf<CostPart> Parts(string currency) => new SheetOf<CostPart>()
         .Text("Part", p => p.Name).Number($"Of one ({currency})", p => p.Amount).Number("Share (%)", p => Percent(p.Share));
@@ -56,18 +75,9 @@ internal static class ProductSheets
         .Text("Channel", t => t.Channel).Number($"Tag ({currency})", t => t.Amount).Text("Sold", t => t.Amount is null ? "no longer" : "yes")
         .Date("From", t => t.From).Text("Why", t => t.Note).Text("By", t => t.Initials).Moment("Entered", t => t.At);
 
-    private static SheetOf<FillHistoryRow> Fillings(PriceView view, IReadOnlyList<TagEntry> tags)
-    {
-        var sheet = new SheetOf<FillHistoryRow>()
-            .Text("Filling", f => f.BatchCode).Moment("On", f => f.At).Number("Filled (each)", f => f.Filled).Number("Yield (%)", f => Percent(f.Yield))
-            .Number($"Cost of one ({view.Currency})", f => f.PerSaleable);
-        foreach (var channel in FillMargins.Own(view, tags))
-        {
-            sheet.Number($"Margin, {channel.Name} (%)", f => Percent(FillMargins.At(f, channel, tags)));
-        }
-
-        return sheet;
-    }
+    private static SheetOf<FillHistoryRow> Fillings(string currency) => new SheetOf<FillHistoryRow>()
+        .Text("Filling", f => f.BatchCode).Moment("On", f => f.At).Number("Filled (each)", f => f.Filled).Number("Yield (%)", f => Percent(f.Yield))
+        .Number($"Cost of one ({currency})", f => f.PerSaleable);
 
     private static void MapProduct(this IEndpointRouteBuilder app, string what, string name, Func<PriceView, ProductRow, SheetAsked, Sheet?> sheet) =>
         app.MapSheet($"/prices/{{id:guid}}/{what}", name, async asked =>

@@ -19,6 +19,9 @@ public enum SupposedKind
 public sealed class Supposed
 {
     public SupposedKind Kind { get; set; }
+
+    /// <summary>Begins from each product as it was filled last, where it was; else from today's purchase prices.</summary>
+    public bool FromLastFilling { get; set; }
     public Guid? MaterialId { get; set; }
 
     /// <summary>Dearer by so many per cent, below zero cheaper.</summary>
@@ -50,13 +53,13 @@ public sealed class Supposed
     public string Query => QueryString.Create(
         new (string Name, object? Value)[]
         {
-            ("kind", Kind), ("material", MaterialId), ("by", PriceByPercent), ("product", ProductId), ("percent", Percent),
+            ("kind", Kind), ("from", FromLastFilling ? "filling" : null), ("material", MaterialId), ("by", PriceByPercent), ("product", ProductId), ("percent", Percent),
             ("channel", ChannelId), ("fee", FeePercent), ("hour", PerHour),
         }.Where(typed => typed.Value is not null).Select(typed => KeyValuePair.Create(typed.Name, (string?)string.Format(CultureInfo.InvariantCulture, "{0}", typed.Value)))).ToString();
 
     internal static Supposed Of(SheetAsked asked) => new()
     {
-        Kind = Enum.TryParse<SupposedKind>(asked.Query("kind"), out var kind) ? kind : default, MaterialId = asked.QueryId("material"), PriceByPercent = asked.QueryNumber("by"),
+        Kind = Enum.TryParse<SupposedKind>(asked.Query("kind"), out var kind) ? kind : default, MaterialId = asked.QueryId("material"), PriceByPercent = asked.QueryNumber("by"), FromLastFilling = asked.Query("from") == "filling",
         ProductId = asked.QueryId("product"), Percent = asked.QueryNumber("percent"), ChannelId = asked.QueryId("channel"), FeePercent = asked.QueryNumber("fee"),
         PerHour = asked.QueryNumber("hour"),
     };
@@ -64,8 +67,13 @@ public sealed class Supposed
     public IReadOnlyList<ProductEffect> Effects(PriceView view)
     {
         ArgumentNullException.ThrowIfNull(view);
-        return Change(view.Channels) is { } change
-            ? WhatIf.Of([.. view.Products.Select(p => p.Plan).OfType<ProductPlan>()], [change], view.Rules.Rounding)
-            : [];
+        return Change(view.Channels) is { } change ? WhatIf.Of([.. Plans(view)], [change], view.Rules.Rounding) : [];
+    }
+
+    /// <summary>Products that can be costed, each as it is begun from.</summary>
+    public IEnumerable<ProductPlan> Plans(PriceView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return view.Products.Select(p => FromLastFilling ? p.LastFill ?? p.Plan : p.Plan).OfType<ProductPlan>();
     }
 }

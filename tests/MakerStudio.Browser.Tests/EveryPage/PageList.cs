@@ -38,8 +38,9 @@ internal static class PageList
         ["/finished/places/{Id:guid}"] = Found("/finished/places/{0}", "select id from places where kind = 'Consignment' limit 1"),
         ["/finished/sales"] = Plain("/finished/sales"),
         ["/finished/sales/import"] = Plain("/finished/sales/import"),
-        ["/finished/sales/{Code}"] = Found("/finished/sales/{0}", "select code from sales where channel = 'Stall' order by code limit 1"),
+        ["/finished/sales/{Code}"] = Found("/finished/sales/{0}", "select code from sales where channel = 'Market stall' order by code limit 1"),
         ["/finished/sell"] = Plain("/finished/sell"),
+        ["/finished/yield/{FormulaId:guid}"] = Found("/finished/yield/{0}", "select v.formula_id from fills f join batches b on b.id = f.batch_id join formula_versions v on v.id = b.formula_version_id order by b.code limit 1"),
         ["/first-run"] = Plain("/first-run?token=spent"),
         ["/join"] = async host =>
         {

@@ -44,6 +44,32 @@ public class FlammableStockTests
         Assert.Null(found.Totals[^1].Category);
     }
 
+    /// <summary>46 on the shelf, 1 rejected, 1 retained; 12 go to a shop and 2 into gift sets that stay here; 3 are sold.</summary>
+    [Fact]
+    public async Task Flammable_BottlesAtAShop_AreNotInTheHouse_ThoseInAKitAre()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        var batch = await studio.FilledBatchAsync();
+        Assert.Equal(48 * 82_000L, await MilligramsAsync(studio));
+
+        var shop = await studio.ShopAsync();
+        (await studio.Get<Consignments>().PlaceAsync(studio.Ana, new PlaceUnits { PlaceId = shop, Lines = [new() { BatchId = batch, Count = 12, NetPrice = 18.33m }] })).Expect();
+        Assert.Equal(36 * 82_000L, await MilligramsAsync(studio));
+
+        var fig = (await studio.Get<FinishedGoods>().OfBatchAsync("RS-1"))[0].Product;
+        var kit = (await studio.Get<Kits>().DefineAsync(studio.Ana, new DefineKit { Name = "Pair", Items = [new() { FormulaId = fig.FormulaId, SizeName = fig.SizeName, Count = 2 }] })).Expect();
+        (await studio.Get<Kits>().AssembleAsync(studio.Bo, new AssembleKit { KitId = kit.KitId, Count = 1 })).Expect();
+        Assert.Equal(36 * 82_000L, await MilligramsAsync(studio));
+
+        (await studio.Get<Sales>().RecordAsync(studio.Bo, SeedGoods.SaleOf(batch, 3))).Expect();
+        (await studio.Get<Consignments>().BringBackAsync(studio.Ana, new BringBackUnits { PlaceId = shop, BatchId = batch, Count = 4 })).Expect();
+        Assert.Equal(37 * 82_000L, await MilligramsAsync(studio));
+    }
+
+    /// <summary>Of the filled batch alone.</summary>
+    private static async Task<long> MilligramsAsync(TestStudio studio) =>
+        Assert.Single((await studio.Get<Stock>().FlammableAsync()).Holdings, h => h.Where == "/finished/RS-1").Milligrams;
+
     private static async Task<Guid> LiquidAsync(TestStudio studio, string name, MaterialKind kind, decimal density, string classes)
     {
         var id = await studio.MaterialAsync(name, kind, density: density);

@@ -9,7 +9,7 @@ namespace MakerStudio.Web.Tests.Prices;
 
 public class WhatIfPartTests : ShellContext
 {
-    private static readonly Guid Oil = Guid.CreateVersion7();
+    internal static readonly Guid Oil = Guid.CreateVersion7();
     private static readonly Channel Direct = new("Direct", new SalesTax(0.20m, TaxBasis.InTag), []);
 
     /// <summary>Own worked example: fragrance + 18 % takes 4.5079 to 4.6376 and 75.4 % to 74.7 %, under 75 %; tag 22.27 or load 11.1 % restores it.</summary>
@@ -36,7 +36,7 @@ public class WhatIfPartTests : ShellContext
         Assert.Equal(view.Products[0].Plan!.Prices[0].Tag, again.Products[0].Plan!.Prices[0].Tag);
     }
 
-    private static PriceView View()
+    internal static PriceView View()
     {
         var channel = new ChannelRow(Guid.CreateVersion7(), 6m, Direct, 1);
         var plan = new ProductPlan(

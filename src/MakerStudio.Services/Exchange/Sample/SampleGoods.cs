@@ -3,20 +3,23 @@ using MakerStudio.Services.Inventory;
 
 namespace MakerStudio.Services.Exchange;
 
-/// <summary>Out of the door: a shop on consignment with its first report, a Saturday at a stall, testers and a gift.</summary>
+/// <summary>Out of the door: a shop on consignment with its first report, a Saturday at a stall, testers, a gift set.</summary>
 internal sealed class SampleGoods(Story story)
 {
     private const decimal DiffuserNet = 24.17m;
     private Guid _shop;
+    private Guid _kit;
 
     public IEnumerable<SampleAct> Acts() =>
     [
         new(story.Day(19, 10), ShopAsync),
         new(story.Day(19, 11), () => PlaceAsync("RD-1", 8)),
-        new(story.Day(12, 17), () => SellAsync(story.Ana, "LN-1", 5, 16m, "Stall")),
+        new(story.Day(12, 17), () => SellAsync(story.Ana, "LN-1", 5, 16m, "Market stall")),
         new(story.Day(9, 10), () => AsideAsync("LN-1", UnitMoveKind.Tester, 1, "On the table at Harbour Hall")),
         new(story.Day(6, 16), () => ReportAsync("RD-1", sold: 3, broken: 1, left: 4)),
-        new(story.Day(2, 11), () => SellAsync(story.Bo, "LN-1", 2, 16m, "Web shop")),
+        new(story.Day(5, 11), KitAsync),
+        new(story.Day(3, 15), () => SellKitAsync(1, 44m)),
+        new(story.Day(2, 11), () => SellAsync(story.Bo, "LN-1", 2, 18m, "Web shop")),
     ];
 
     private async Task ShopAsync() => _shop = (await story.Places.AddAsync(story.Ana, new AddPlace
@@ -38,6 +41,29 @@ internal sealed class SampleGoods(Story story)
     private async Task SellAsync(Actor by, string code, int count, decimal tag, string channel) => (await story.Sales.RecordAsync(by, new RecordSale
     {
         Channel = channel, TaxPercent = 20m, Lines = [new SoldLine { BatchId = story.BatchIds[code], Quantity = count, Tag = tag }],
+    })).Expect();
+
+    /// <summary>A linen spray and a diffuser tied together: three made for the web shop.</summary>
+    private async Task KitAsync()
+    {
+        var kit = (await story.Kits.DefineAsync(story.Ana, new DefineKit
+        {
+            Name = "Yard pair", Note = "Tied with cotton tape, no box",
+            Items = [await ItemAsync("LN-1"), await ItemAsync("RD-1")],
+        })).Expect();
+        (await story.Kits.AssembleAsync(story.Bo, new AssembleKit { KitId = kit.KitId, Count = 3 })).Expect();
+        _kit = (await story.Kits.ViewAsync()).Lots[0].Id;
+    }
+
+    private async Task<KitItemTyped> ItemAsync(string code)
+    {
+        var product = (await story.Goods.OfBatchAsync(code))[0].Product;
+        return new KitItemTyped { FormulaId = product.FormulaId, SizeName = product.SizeName, Count = 1 };
+    }
+
+    private async Task SellKitAsync(int count, decimal tag) => (await story.Sales.RecordAsync(story.Bo, new RecordSale
+    {
+        Channel = "Web shop", TaxPercent = 20m, Lines = [new SoldLine { KitLotId = _kit, Quantity = count, Tag = tag }],
     })).Expect();
 
     private async Task AsideAsync(string code, UnitMoveKind kind, int count, string reason) => (await story.Goods.SetAsideAsync(story.Ana, new SetAside

@@ -20,8 +20,9 @@ internal sealed class SamplePrices(Story story)
         new(story.Day(14, 10, 7), () => ChannelAsync(new KeepChannel { Name = "Wholesale", CostPerUnit = 0m, Wanted = 5m, OurSharePercent = 50m })),
         new(story.Day(14, 10, 15), () => TagAsync($"{SampleNames.Fig}, {Spray}, {Bottle}", 22.00m, "Web shop", "Market stall", "Wholesale")),
         new(story.Day(14, 10, 16), () => TagAsync($"{SampleNames.Fig}, {Spray}, {SmallBottle}", 14.50m, "Web shop", "Market stall")),
-        new(story.Day(14, 10, 17), () => TagAsync($"{SampleNames.LinenYard}, {Linen}, {Bottle}", 18.00m, "Web shop", "Market stall")),
+        new(story.Day(14, 10, 17), () => TagAsync($"{SampleNames.LinenYard}, {Linen}, {Bottle}", 16.00m, "Web shop", "Market stall")),
         new(story.Day(14, 10, 18), () => TagAsync($"{SampleNames.GreenFig}, {Diffuser}, {Bottle}", 29.00m, "Web shop", "Market stall", "Wholesale")),
+        new(story.Day(8, 17), () => TagAsync($"{SampleNames.LinenYard}, {Linen}, {Bottle}", 18.00m, "Web shop", "Market stall")),
         new(story.Day(4, 16), () => TagAsync($"{SampleNames.HearthFig}, {Candle}, {Jar}", 19.00m, "Web shop", "Market stall")),
         new(story.Day(4, 16, 5), async () => (await story.Prices.SetFloorAsync(
             story.Ana, new SetMarginFloor { SizeId = story.SizeIds[$"{SampleNames.GreenFig}, {Diffuser}, {Bottle}"], FloorPercent = 66 })).Expect()),

@@ -42,6 +42,7 @@ internal sealed class Story
         Places = new(_store);
         Consignments = new(_store);
         Sales = new(_store);
+        Kits = new(_store);
         Settings = new(_store);
         Prices = new(_store);
         MaterialPrices = new(_store);
@@ -72,6 +73,7 @@ internal sealed class Story
     public Places Places { get; }
     public Consignments Consignments { get; }
     public Sales Sales { get; }
+    public Kits Kits { get; }
     public StudioSettings Settings { get; }
     public PriceBook Prices { get; }
     public LabelStocks LabelStocks { get; }

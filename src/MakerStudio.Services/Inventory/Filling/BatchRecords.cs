@@ -65,8 +65,9 @@ public sealed partial class BatchRecords(StudioStore store)
         var material = await db.Lots.Where(l => l.MadeByBatchId == batch.Id)
             .Select(l => new MadeLot(l.Code, l.Material!.Name, l.UnitCost, db.Movements.Where(m => m.LotId == l.Id && m.BatchId == batch.Id && m.Kind == MovementKind.Made).Sum(m => m.Change)))
             .SingleOrDefaultAsync(cancel);
+        var formula = await db.FormulaVersions.Where(v => v.Id == batch.FormulaVersionId).Select(v => v.FormulaId).SingleAsync(cancel);
         return new BatchRecord(
-            batch.Id, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.SizeName, batch.State, batch.PlannedAt,
+            batch.Id, formula, batch.Code, batch.ScentName, batch.VersionNumber, batch.ProductKind, batch.SizeName, batch.State, batch.PlannedAt,
             batch.ClockStartedAt, batch.ReadyAt, batch.EarlyReason, batch.DiscardReason, batch.TargetMilligrams, batch.ReadabilityMilligrams, batch.Place,
             await WeighedAsync(db, batch, cancel), fill is null ? null : FillOf(fill), await PackagingAsync(db, batch, cancel),
             await HappenedAsync(db, batch, cancel), material, scale,
@@ -138,7 +139,7 @@ public sealed record FinishedRow(
     int Saleable, int Retained, int Rejected, decimal? TotalCost, decimal? PerSaleable, string? MadeLot);
 
 public sealed record BatchRecord(
-    Guid BatchId, string Code, string ScentName, int VersionNumber, string ProductKind, string? SizeName, BatchState State, DateTimeOffset PlannedAt,
+    Guid BatchId, Guid FormulaId, string Code, string ScentName, int VersionNumber, string ProductKind, string? SizeName, BatchState State, DateTimeOffset PlannedAt,
     DateTimeOffset? ClockStartedAt, DateTimeOffset? ReadyAt, string? EarlyReason, string? DiscardReason, long TargetMilligrams, long ReadabilityMilligrams, string? Place,
     IReadOnlyList<WeighedRow> Weighed, FilledRow? Fill, IReadOnlyList<PackagingRow> Packaging, IReadOnlyList<HappenedRow> Happened, MadeLot? MadeLot,
     string? ScaleName, int Deviations, UnitsLeft Units)

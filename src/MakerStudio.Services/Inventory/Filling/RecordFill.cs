@@ -27,6 +27,9 @@ public sealed record RecordFill : StudioRequest
 
     /// <summary>Hands-on minutes for the whole batch; resting costs nothing.</summary>
     public decimal? LabourMinutes { get; set; }
+
+    /// <summary>Last day on which these units are sold; null when none is stated, and then a label's date is taken.</summary>
+    public DateOnly? BestBefore { get; set; }
     public string? Note { get; set; }
 }
 
@@ -45,6 +48,7 @@ public sealed class RecordFillValidator : AbstractValidator<RecordFill>
             .WithMessage("More is rejected and retained than was filled.");
         RuleFor(r => r.CheckWeightsGrams).Must(w => w.Count <= 500 && w.All(g => g is > 0 and < 1_000_000)).WithMessage("Check weights are more than 0 g; at most 500 of them.");
         RuleFor(r => r.LabourMinutes).NotNull().WithMessage("Give the hands-on minutes, 0 if none.").InclusiveBetween(0, 100_000).WithMessage("Minutes are from 0 to 100,000.");
+        RuleFor(r => r.BestBefore).SaneBestBefore();
         RuleFor(r => r.Note).MaximumLength(2000).WithMessage("Keep the note to 2,000 letters.");
         RuleFor(r => r.ToFillingGrams).Must(GramRules.AreWhole).WithMessage(GramRules.TooFine);
         RuleFor(r => r.FillGrams).Must(GramRules.AreWhole).WithMessage(GramRules.TooFine);
@@ -91,6 +95,11 @@ public sealed partial class Fills
                 return new NotFound("This batch");
             }
 
+            if (request.BestBefore < command.Today)
+            {
+                return new Because($"Best before {AmountWords.Day(request.BestBefore.Value)} has passed already.", "Check the date, or leave it empty.");
+            }
+
             if (await RefuseAsync(command, batch, request, cancel) is { } refusal)
             {
                 return refusal;
@@ -108,8 +117,9 @@ public sealed partial class Fills
             AddUnits(command, batch, fill);
             batch.State = BatchState.Filled;
             batch.FilledAt = command.Now;
+            batch.BestBefore = request.BestBefore ?? batch.BestBefore;
             SignReady(command, batch);
-            command.Record("batch", batch.Id, $"Filled {batch.Code}: {fill.Filled} filled, {fill.Rejected} rejected, {fill.Retained} retained", Topics.Batches);
+            command.Record("batch", batch.Id, $"Filled {batch.Code}: {fill.Filled} filled, {fill.Rejected} rejected, {fill.Retained} retained{(request.BestBefore is { } day ? $", best before {AmountWords.Day(day)}" : "")}", Topics.Batches);
             command.Announce(Topics.Lots, null);
             command.Announce(Topics.Finished, batch.Id);
             await DropDraftAsync(command.Db, batch.Id, cancel);

@@ -11,12 +11,32 @@ namespace MakerStudio.Services.Inventory;
 /// <param name="Kits">Assembled kits that are left; only on the studio's shelf and at stalls.</param>
 /// <param name="LastTags">What one of a product last cost on its tag, by product.</param>
 /// <param name="Last">Channel and tax of the last sale, to begin with.</param>
+/// <param name="Channels">Of the price book, in its order.</param>
+/// <param name="Asked">Tags of the price book in force today.</param>
 public sealed record SaleForm(
     DateOnly Today, PlaceRow Place, IReadOnlyList<PlaceRow> Places, IReadOnlyList<GoodsRow> Goods, IReadOnlyList<KitLotRow> Kits,
-    IReadOnlyList<LastTag> LastTags, IReadOnlyList<CustomerRow> Customers, LastTerms? Last)
+    IReadOnlyList<LastTag> LastTags, IReadOnlyList<CustomerRow> Customers, LastTerms? Last, IReadOnlyList<ChannelRow> Channels, IReadOnlyList<AskedTag> Asked)
 {
-    public decimal? TagOf(Product product) => LastTags.FirstOrDefault(t => t.FormulaId == product.FormulaId && t.SizeName == product.SizeName)?.Tag;
+    /// <summary>The channel of that name, however it is capitalised; null when the price book has none.</summary>
+    public ChannelRow? ChannelOf(string? name) => Channels.FirstOrDefault(c => string.Equals(c.Name, name?.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>
+    /// What is asked of one buyer: the price book's tag in that channel, of which a shop that buys from us pays our part;
+    /// else what one last cost.
+    /// </summary>
+    public decimal? TagOf(Product product, string? channel)
+    {
+        ArgumentNullException.ThrowIfNull(product);
+        if (ChannelOf(channel) is { } known && Asked.FirstOrDefault(t => t.ChannelId == known.Id && t.FormulaId == product.FormulaId && t.SizeName == product.SizeName) is { } asked)
+        {
+            return decimal.Round(asked.Tag * known.Is.OurShare, 2, MidpointRounding.AwayFromZero);
+        }
+
+        return LastTags.FirstOrDefault(t => t.FormulaId == product.FormulaId && t.SizeName == product.SizeName)?.Tag;
+    }
 }
+
+public sealed record AskedTag(Guid FormulaId, string SizeName, Guid ChannelId, decimal Tag);
 
 public sealed record LastTag(Guid FormulaId, string? SizeName, decimal Tag);
 
@@ -56,9 +76,11 @@ public sealed partial class Sales(StudioStore store)
         var goods = await FinishedGoods.RowsAsync(db, db.UnitBalances.Where(b => b.PlaceId == place.Id && b.Status == UnitStatus.Saleable), cancel);
         var last = await db.Sales.Where(s => s.Kind == SaleKind.Sale && s.Channel != Consignments.Channel).OrderByDescending(s => s.At)
             .Select(s => new LastTerms(s.Channel, s.TaxPercent, s.TaxBasis)).FirstOrDefaultAsync(cancel);
+        var today = await StudioDay.TodayAsync(db, store.Clock, cancel);
         return new SaleForm(
-            await StudioDay.TodayAsync(db, store.Clock, cancel), place, places, goods, place.Kind == PlaceKind.Studio ? await Kits.LeftAsync(db, cancel) : [],
-            await LastTagsAsync(db, goods, cancel), await new Customers(store).ListAsync(take: 200, cancel: cancel), last);
+            today, place, places, goods, place.Kind == PlaceKind.Studio ? await Kits.LeftAsync(db, cancel) : [],
+            await LastTagsAsync(db, goods, cancel), await new Customers(store).ListAsync(take: 200, cancel: cancel), last,
+            await PriceBook.ChannelsAsync(db, cancel), await PriceBook.AskedAsync(db, today, cancel));
     }
 
     /// <summary>Newest first.</summary>

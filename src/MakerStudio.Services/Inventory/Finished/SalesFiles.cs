@@ -28,6 +28,9 @@ public sealed record SalesPreview(Guid FileId, string Name, DateTimeOffset? Post
 
 public sealed partial class SalesFiles(StudioStore store)
 {
+    /// <summary>A file that was looked at and never recorded is forgotten after so long, when the next one comes.</summary>
+    public static readonly TimeSpan KeptUnposted = TimeSpan.FromDays(7);
+
     private const int PartBytes = 64 * 1024;
     private static readonly AddSalesFileValidator AddShape = new();
 
@@ -42,6 +45,7 @@ public sealed partial class SalesFiles(StudioStore store)
 
             var file = new SalesFile { Name = request.Name.Trim(), Sha256 = [], PersonId = command.PersonId, At = command.Now };
             using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+            await ForgetOldAsync(command, cancel);
             command.Db.SalesFiles.Add(file);
             await command.Db.SaveChangesAsync(cancel);
             var buffer = new byte[PartBytes];
@@ -70,6 +74,13 @@ public sealed partial class SalesFiles(StudioStore store)
                 ? new Because("This very file was posted before.", "Its sales are in the list; take them back there if they were wrong.")
                 : new SalesFileAdded(file.Id, file.Bytes);
         }, cancel: cancel);
+
+    /// <summary>Their parts go with them; one that is being recorded just now is waited for, and stays.</summary>
+    private static Task ForgetOldAsync(Command command, CancellationToken cancel)
+    {
+        var before = command.Now - KeptUnposted;
+        return command.Db.SalesFiles.Where(f => f.PostedAt == null && f.At < before).ExecuteDeleteAsync(cancel);
+    }
 
     /// <summary>Goes through the whole file, holding no more of it than a thousand lines and the page that is asked for.</summary>
     /// <param name="skip">Rows before the page.</param>

@@ -11,11 +11,17 @@ public sealed record SetBestBefore : StudioRequest
 
 public sealed class SetBestBeforeValidator : AbstractValidator<SetBestBefore>
 {
-    /// <summary>Own bound, against a slip of the year.</summary>
+    public SetBestBeforeValidator() => RuleFor(r => r.BestBefore).SaneBestBefore();
+}
+
+internal static class BestBeforeRules
+{
+    // Own bounds, against a slip of the year.
+    private static readonly DateOnly Earliest = new(2000, 1, 1);
     private static readonly DateOnly Latest = new(2100, 1, 1);
 
-    public SetBestBeforeValidator() =>
-        RuleFor(r => r.BestBefore).LessThan(Latest).WithMessage("That is far off; check the year.").GreaterThan(new DateOnly(2000, 1, 1)).WithMessage("That is long past; check the year.");
+    public static void SaneBestBefore<T>(this IRuleBuilder<T, DateOnly?> rule) =>
+        rule.LessThan(Latest).WithMessage("That is far off; check the year.").GreaterThan(Earliest).WithMessage("That is long past; check the year.");
 }
 
 public sealed partial class FinishedGoods

@@ -11,13 +11,14 @@ namespace MakerStudio.Services.Inventory;
 /// <param name="Sold">As sold, oldest first.</param>
 public sealed record MarginHistory(IReadOnlyList<MarginRow> Stood, IReadOnlyList<SoldMarginRow> Sold);
 
+/// <param name="IsOwn">We sell there ourselves, so the floor watches it.</param>
 /// <param name="Batch">The filling the cost is from.</param>
 /// <param name="Margin">A fraction before fees; null when nothing is asked.</param>
 /// <param name="Contribution">Money left of one after tax, fees and cost, not rounded.</param>
-public sealed record MarginRow(Guid ChannelId, string Channel, DateOnly Day, decimal Tag, decimal UnitCost, string Batch, decimal? Margin, decimal Contribution);
+public sealed record MarginRow(Guid ChannelId, string Channel, bool IsOwn, DateOnly Day, decimal Tag, decimal UnitCost, string Batch, decimal? Margin, decimal Contribution);
 
 /// <summary>What was sold of it on a day in a channel, sales that were taken back left out.</summary>
-/// <param name="Revenue">Our part of the net, before fees; not rounded.</param>
+/// <param name="Revenue">Our part of the net, before fees, to as many decimals as a net is kept with.</param>
 /// <param name="Cost">As the units cost when they were sold.</param>
 public sealed record SoldMarginRow(DateOnly Day, string Channel, int Units, decimal Revenue, decimal Cost)
 {
@@ -44,7 +45,7 @@ public sealed partial class PriceBook
         var stood = MarginOverTime.Of(
             await CostsAsync(db, size.FormulaId, size.Name, zone, cancel), await TagsFromAsync(db, sizeId, zone, cancel), await TermsAsync(db, sizeId, zone, cancel), today);
         return new MarginHistory(
-            [.. stood.Select(m => new MarginRow(m.ChannelId, m.Unit.Channel.Name, m.Day, m.Unit.Tag, m.Unit.UnitCost, m.CostFrom, m.Margin, m.Unit.Contribution))],
+            [.. stood.Select(m => new MarginRow(m.ChannelId, m.Unit.Channel.Name, m.Unit.Channel.OurShare == 1m, m.Day, m.Unit.Tag, m.Unit.UnitCost, m.CostFrom, m.Margin, m.Unit.Contribution))],
             await SoldAsync(db, size.FormulaId, size.Name, today.AddMonths(-SalesMonths), cancel));
     }
 
@@ -94,7 +95,7 @@ public sealed partial class PriceBook
             select new { sale.SoldOn, sale.Channel, line.Quantity, Revenue = line.Quantity * line.NetPrice * kept, Cost = line.Quantity * line.UnitCost!.Value };
         return await lines.GroupBy(l => new { l.SoldOn, l.Channel })
             .OrderBy(g => g.Key.SoldOn).ThenBy(g => g.Key.Channel)
-            .Select(g => new SoldMarginRow(g.Key.SoldOn, g.Key.Channel, g.Sum(l => l.Quantity), g.Sum(l => l.Revenue), g.Sum(l => l.Cost)))
+            .Select(g => new SoldMarginRow(g.Key.SoldOn, g.Key.Channel, g.Sum(l => l.Quantity), decimal.Round(g.Sum(l => l.Revenue), Sales.NetDecimals), decimal.Round(g.Sum(l => l.Cost), Sales.NetDecimals)))
             .ToListAsync(cancel);
     }
 }

@@ -40,6 +40,20 @@ public sealed partial class PriceBook(StudioStore store)
         row.Name, new SalesTax(row.TaxRate, row.TaxBasis),
         [.. row.Fees.OrderBy(f => f.Position).Select(f => new ChannelFee(f.Name, f.Rate, f.Fixed, f.Basis))], row.CostPerUnit, row.OurShare);
 
+    /// <summary>Tags in force on a day, of sizes and channels that are in use.</summary>
+    internal static async Task<IReadOnlyList<AskedTag>> AskedAsync(StudioDb db, DateOnly day, CancellationToken cancel)
+    {
+        var tags = await (
+            from size in db.FormulaSizes
+            from channel in db.SalesChannels
+            where size.RetiredAt == null && channel.RetiredAt == null
+            from tag in db.PriceTags.Where(t => t.FormulaSizeId == size.Id && t.SalesChannelId == channel.Id && t.FromDay <= day)
+                .OrderByDescending(t => t.FromDay).ThenByDescending(t => t.Id).Take(1)
+            where tag.Amount != null
+            select new AskedTag(size.FormulaId, size.Name, channel.Id, tag.Amount!.Value)).ToListAsync(cancel);
+        return tags;
+    }
+
     /// <summary>All that was ever asked for a product, newest first.</summary>
     public async Task<IReadOnlyList<TagEntry>> TagHistoryAsync(Guid sizeId, CancellationToken cancel = default)
     {

@@ -78,7 +78,10 @@ public sealed partial class Stock
         })];
     }
 
-    /// <summary>Batches of liquids that are not filled yet, and the bottles of those that are.</summary>
+    /// <summary>
+    /// Batches of liquids that are not filled yet, and the bottles of those that are: on the studio's own shelf, alone or in
+    /// a kit. What stands with a shop or at a stall is not in the house.
+    /// </summary>
     private static async Task<List<Held>> MixedAsync(StudioDb db, CancellationToken cancel)
     {
         var batches = await db.Batches
@@ -88,7 +91,8 @@ public sealed partial class Stock
                 b.Id, b.Code, b.ScentName, b.ProductKind, b.FillMilligrams, b.DensityUsed, b.FilledAt, Flash = b.FormulaVersion!.MeasuredFlashPoint,
                 Lines = b.Lines.OrderBy(l => l.Position).Select(l => new { l.Id, l.MaterialId, l.Fraction }).ToList(),
                 Mixed = db.Weighings.Where(w => w.BatchId == b.Id && w.ReversedAt == null).Sum(w => (long?)w.NetMilligrams) ?? 0,
-                Units = db.UnitMovements.Where(m => m.BatchId == b.Id).Sum(m => (int?)m.Change) ?? 0,
+                Units = (db.UnitBalances.Where(u => u.BatchId == b.Id && u.PlaceId == Place.StudioId).Sum(u => (int?)u.Count) ?? 0)
+                    + (db.KitLots.SelectMany(k => k.Contents.Where(c => c.BatchId == b.Id).Select(c => (int?)(c.Count * k.Left))).Sum() ?? 0),
             })
             .Where(b => b.FilledAt == null ? b.Mixed > 0 : b.Units > 0).ToListAsync(cancel);
         var liquid = batches.Where(b => IsLiquid(ProductKinds.Get(b.ProductKind)) && (b.FilledAt is null || ProductKinds.Get(b.ProductKind).IsSold)).ToList();
@@ -99,7 +103,7 @@ public sealed partial class Stock
                 ProductKinds.Get(b.ProductKind), [.. b.Lines.SelectMany(l => facts.Lines(l.Id, l.MaterialId, l.Fraction, LineBasis.PercentByWeight))],
                 new MeasuredFacts(FlashPoint: b.Flash is { } flash ? new Celsius(flash) : null));
             var mass = b.FilledAt is null ? Mass.FromMilligrams(b.Mixed) : Mass.FromMilligrams(b.Units * (b.FillMilligrams ?? 0));
-            var what = b.FilledAt is null ? $"{b.Code} {b.ScentName}, not filled yet" : $"{b.Code} {b.ScentName}, {AmountWords.Amount(b.Units, StockUnit.Each)} filled";
+            var what = b.FilledAt is null ? $"{b.Code} {b.ScentName}, not filled yet" : $"{b.Code} {b.ScentName}, {AmountWords.Amount(b.Units, StockUnit.Each)} filled, on the studio’s shelf";
             return Held.Of(what, b.FilledAt is null ? $"/bench/{b.Code}" : $"/finished/{b.Code}", FlammableClass.Of(formula), mass,
                 b.DensityUsed is { } d && Density.IsPossible(d) ? new Density(d) : null);
         }).Where(h => h.Holding.Milligrams > 0)];

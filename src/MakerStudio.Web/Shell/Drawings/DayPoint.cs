@@ -1,10 +1,11 @@
 namespace MakerStudio.Web.Shell.Drawings;
 
 /// <summary>A value on a day.</summary>
-/// <param name="Value">0 or more, in the unit of the rule at the left.</param>
+/// <param name="Value">In the unit of the rule at the left.</param>
 /// <param name="Series">Whose it is, by name: each has a shape of its own.</param>
 /// <param name="IsEstimate">Drawn as an empty dashed ring, whoever's it is.</param>
-public sealed record DayPoint(DateOnly On, decimal Value, string Series, bool IsEstimate = false);
+/// <param name="IsAlone">No line leads to it from the point before.</param>
+public sealed record DayPoint(DateOnly On, decimal Value, string Series, bool IsEstimate = false, bool IsAlone = false);
 
 /// <summary>A level across the drawing, with its words.</summary>
 public sealed record DayLevel(decimal Value, string Label);
@@ -25,6 +26,9 @@ internal static class PointShapes
     ];
 
     public static (string Path, string Fill) Of(int series) => All[series % All.Length];
+
+    /// <summary>How the line of a series is broken, as an svg dash array; the first is whole.</summary>
+    public static string? Dash(int series) => (series % 4) switch { 1 => "7 4", 2 => "2 3", 3 => "10 3 2 3", _ => null };
 
     public const string Estimate = "M-5.5 0A5.5 5.5 0 1 1 5.5 0A5.5 5.5 0 1 1 -5.5 0Z";
 }

@@ -36,11 +36,16 @@ public sealed record Rule(decimal From, decimal To, decimal Major, int Parts)
         return new Rule(0m, end <= 0 ? 1m : end, step, parts);
     }
 
-    /// <summary>A rule with round steps that holds both, with 3 to 7 labelled steps; from 0 where the values come near it.</summary>
-    /// <param name="least">0 or more.</param>
+    /// <summary>A rule with round steps that holds both, with 3 to 7 labelled steps; from 0 where the values come near it, and through it where they lie on both sides.</summary>
     /// <param name="most">Not below <paramref name="least"/>; a single value gets a little room on both sides.</param>
     public static Rule Around(decimal least, decimal most)
     {
+        if (least < 0)
+        {
+            var (below, divisions) = RoundStep((Math.Max(0m, most) - least) / 5m);
+            return new Rule(decimal.Floor(least / below) * below, decimal.Ceiling(Math.Max(0m, most) / below) * below, below, divisions);
+        }
+
         if (most <= 0 || least < most * NearZero)
         {
             return UpTo(most);

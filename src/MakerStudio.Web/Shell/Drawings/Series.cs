@@ -7,6 +7,7 @@ public enum Series
 {
     Fragrance, Ethanol, Fixative, Packaging, Labour, Overhead, Waiting,
     Quantity, Warning,
+    Left, Fees, Shop, Tax, Accident,
 }
 
 public static class SeriesFill
@@ -22,6 +23,11 @@ public static class SeriesFill
         Series.Overhead => "url(#h-over)",
         Series.Waiting => "url(#h-wait)",
         Series.Warning => "url(#h-warn)",
+        Series.Left => "url(#h-left)",
+        Series.Fees => "url(#h-fees)",
+        Series.Shop => "url(#h-shop)",
+        Series.Tax => "url(#h-tax)",
+        Series.Accident => "url(#h-acc)",
         _ => "var(--ink-2)",
     };
 }

@@ -56,6 +56,30 @@ public class SalesFilesTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public async Task Add_AWeekAfterAFileNobodyRecorded_ForgetsThatOneAndKeepsTheRecorded()
+    {
+        await using var studio = await TestStudio.NewAsync();
+        await studio.FilledBatchAsync();
+        var files = studio.Get<SalesFiles>();
+        var recorded = await AddAsync(studio, Header + "2026-10-20,Web shop,1001,,Fig,100 mL,,1,22.00,20,\n");
+        (await files.PostAsync(studio.Ana, new PostSalesFile { FileId = recorded.FileId })).Expect();
+        var left = await AddAsync(studio, Header + "2026-10-20,Web shop,1002,,Fig,100 mL,,2,22.00,20,\n");
+        studio.Clock.Advance(SalesFiles.KeptUnposted);
+        var third = await AddAsync(studio, Header + "2026-10-20,Web shop,1003,,Fig,100 mL,,3,22.00,20,\n");
+        Assert.NotNull(await files.PreviewAsync(left.FileId));
+
+        studio.Clock.Advance(TimeSpan.FromMinutes(1));
+        await AddAsync(studio, Header + "2026-10-20,Web shop,1004,,Fig,100 mL,,4,22.00,20,\n");
+
+        Assert.Null(await files.PreviewAsync(left.FileId));
+        Assert.IsType<NotFound>((await files.PostAsync(studio.Ana, new PostSalesFile { FileId = left.FileId })).Refusal);
+        Assert.NotNull(await files.PreviewAsync(third.FileId));
+        await using var db = studio.Db();
+        Assert.Equal(3, await db.SalesFiles.CountAsync());
+        Assert.False(await db.SalesFileParts.AnyAsync(p => p.FileId == left.FileId));
+    }
+
+    [Fact]
     public async Task Post_OneLineBad_RecordsNothingAndSaysWhichLineAndWhy()
     {
         await using var studio = await TestStudio.NewAsync();
