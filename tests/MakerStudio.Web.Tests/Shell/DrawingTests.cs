@@ -172,9 +172,12 @@ public sealed class DrawingTests : ShellContext
     {
         var chart = Render<CoverChart>(p => p.Add(c => c.Rows, [new("Sprayer", 6.9m, 10), new("Wick", 10.4m, 10), new("Fig oil", 264m, 14), new("Dye", 40m, null)]));
 
-        Assert.Equal(["url(#h-warn)", "url(#h-warn)", "var(--ink-2)", "var(--ink-2)"], chart.FindAll(".bar-row > rect").Select(r => r.GetAttribute("fill")!));
-        Assert.Equal(["5.75%", "8.667%", "100%", "33.333%"], chart.FindAll(".bar-row > rect").Select(r => r.GetAttribute("width")!));
-        Assert.Equal((3, 1), (chart.FindAll(".limit").Count, chart.FindAll(".bar-row path").Count));
+        Assert.Equal(["url(#h-warn)", "url(#h-warn)", "var(--ink-2)", "var(--ink-2)"], chart.FindAll(".bar-row > rect:not(.gap)").Select(r => r.GetAttribute("fill")!));
+        Assert.Equal(["5.75%", "8.667%", "100%", "33.333%"], chart.FindAll(".bar-row > rect:not(.gap)").Select(r => r.GetAttribute("width")!));
+        // What is missing to the lead time is outlined: 6.9 to 10 of 120 days, and nothing where 10.4 days are there.
+        Assert.Equal(["2.583%", "0%"], chart.FindAll(".gap").Select(r => r.GetAttribute("width")!));
+        Assert.Equal(["6 d of 10", "10 d of 10"], chart.FindAll(".late").Select(t => t.TextContent.Trim()));
+        Assert.Equal((3, 1), (chart.FindAll(".limit").Count, chart.FindAll(".bar-row svg path").Count));
         Assert.Equal("Days of cover against lead time. Too short: Sprayer 6 days of cover, 10 days to get more, Wick 10 days of cover, 10 days to get more. 2 more last longer.", chart.Find("[role=img]").GetAttribute("aria-label"));
     }
 

@@ -36,7 +36,7 @@ public class KeepPriceBreakTests
 
         Assert.Equal((370m, 432.40m, 0.8648m), (asked.PriceOfAll, asked.Landed, asked.UnitCost));
         Assert.Equal(("Ana", new DateOnly(2026, 10, 26)), (asked.Who, asked.AskedOn));
-        Assert.Equal("Alder Supply asks 0.74 each from 500 each on of Bottle 100 mL", (await shop.ActsAsync())[^1]);
+        Assert.Equal("Alder Supply asks 0.74 each from 500 pieces on of Bottle 100 mL", (await shop.ActsAsync())[^1]);
     }
 
     [Fact]

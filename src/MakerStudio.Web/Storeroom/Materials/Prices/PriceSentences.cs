@@ -98,7 +98,9 @@ internal static class PriceSentences
     /// <param name="unitCost">Of one gram or one piece.</param>
     public static string Of(decimal unitCost, StockUnit unit) => StoreroomWords.UnitCost(unitCost, unit) + (unit == StockUnit.Each ? " each" : "");
 
-    public static string Quantity(PriceBreakRow row) => $"{QuantityFormat.Editable(row.Quantity, CultureInfo.CurrentCulture)} {AmountUnits.Symbol(row.Unit)}";
+    public static string Quantity(PriceBreakRow row) => row.Unit == AmountUnit.Each
+        ? AmountWords.Amount((long)row.Quantity, StockUnit.Each)
+        : $"{QuantityFormat.Editable(row.Quantity, CultureInfo.CurrentCulture)} {AmountUnits.Symbol(row.Unit)}";
 
     public static string Months(decimal months) => $"{QuantityFormat.Number(months, CultureInfo.CurrentCulture, 1)} months";
 }
