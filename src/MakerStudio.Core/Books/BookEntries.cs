@@ -36,4 +36,5 @@ public sealed record BookBatch(
 /// <param name="Id">Orders moves of one moment.</param>
 /// <param name="Count">Above 0 came in, below 0 went out. A move that was taken back is written the other way with the same effect.</param>
 /// <param name="KitId">The assembly that units went into or came out of.</param>
-public sealed record BookUnits(long Id, DateTimeOffset At, Guid BatchId, int Count, BookEffect Effect, Guid? KitId = null);
+/// <param name="Kind">Why, for what is expensed.</param>
+public sealed record BookUnits(long Id, DateTimeOffset At, Guid BatchId, int Count, BookEffect Effect, Guid? KitId = null, UnitMoveKind? Kind = null);

@@ -1,3 +1,4 @@
+using MakerStudio.Core.Finished;
 using MakerStudio.Core.Stock;
 
 namespace MakerStudio.Core.Books;
@@ -7,10 +8,26 @@ namespace MakerStudio.Core.Books;
 /// <param name="Value">Not rounded.</param>
 public sealed record BookRow(Guid Id, decimal Quantity, decimal Value);
 
+/// <summary>What there is of one lot of a material. Where the method does not keep lots apart: its part by quantity.</summary>
+public sealed record BookLot(Guid MaterialId, string Lot, decimal Quantity, decimal Value);
+
+/// <summary>What was expensed, by why; together all of <see cref="ValueParts.Expensed"/> that is no write-down.</summary>
+/// <param name="Movements">By movement: material that went out to no batch.</param>
+/// <param name="Batches">Lost abnormally, or left of a batch that was given up.</param>
+/// <param name="Units">Given away, broken, opened.</param>
+/// <param name="KitBoxes">Of kits that were taken apart.</param>
+public sealed record BookExpenses(
+    IReadOnlyDictionary<long, decimal> Movements, decimal Batches, IReadOnlyDictionary<UnitMoveKind, decimal> Units, decimal KitBoxes)
+{
+    public decimal Total => Movements.Values.Sum() + Batches + Units.Values.Sum() + KitBoxes;
+}
+
 /// <summary>The whole studio valued at one moment under one method.</summary>
 /// <param name="Materials">By material; what has come to nothing is left out, here and below.</param>
 /// <param name="WorkInProgress">By batch: weighed, resting, and not filled.</param>
 /// <param name="Finished">By batch or assembly of kits.</param>
+/// <param name="Lots">The materials once more, lot by lot.</param>
+/// <param name="Sold">By batch or assembly of kits, less what came back, at its cost.</param>
 /// <param name="BatchCosts">All each batch cost under the method, whether it is filled or not.</param>
 /// <param name="Issues">The money of each movement out, by its id.</param>
 /// <param name="NotCovered">Materials out before anything came in for them; they have no value yet.</param>
@@ -19,6 +36,9 @@ public sealed record StudioBooks(
     IReadOnlyList<BookRow> Materials,
     IReadOnlyList<BookRow> WorkInProgress,
     IReadOnlyList<BookRow> Finished,
+    IReadOnlyList<BookLot> Lots,
+    IReadOnlyList<BookRow> Sold,
+    BookExpenses Expenses,
     IReadOnlyDictionary<Guid, decimal> BatchCosts,
     IReadOnlyDictionary<long, decimal> Issues,
     IReadOnlyList<Guid> NotCovered)
@@ -144,14 +164,14 @@ public sealed record StudioBooks(
         List<BookMovement> standing, IReadOnlyList<BookBatch> batches, Dictionary<Guid, StockValue> values, Dictionary<Guid, decimal> costs,
         Dictionary<Guid, decimal> losses, Dictionary<long, decimal> made, UnitBooks units, DateTimeOffset asOf, int moneyDecimals)
     {
-        var (inWork, expensed) = (new List<BookRow>(), units.Expensed);
+        var (inWork, lostOfBatches) = (new List<BookRow>(), 0m);
         var madeByBatch = standing.Where(IsMade).GroupBy(m => m.BatchId!.Value).ToDictionary(g => g.Key, g => g.Sum(m => made.GetValueOrDefault(m.Id)));
         foreach (var batch in batches)
         {
             var loss = losses[batch.Id];
             var left = units.Begun.Contains(batch.Id) ? 0m : costs[batch.Id] - loss - madeByBatch.GetValueOrDefault(batch.Id);
             var isOver = batch.ClosedAt <= asOf;
-            expensed += loss + (isOver ? left : 0m);
+            lostOfBatches += loss + (isOver ? left : 0m);
             if (!isOver && left != 0m)
             {
                 inWork.Add(new(batch.Id, 1m, left));
@@ -159,16 +179,36 @@ public sealed record StudioBooks(
         }
 
         var issues = values.Values.SelectMany(v => v.Issues).ToDictionary();
-        expensed += standing.Where(m => m.Quantity < 0 && m.BatchId is null).Sum(m => issues[m.Id]);
+        var expenses = new BookExpenses(
+            standing.Where(m => m.Quantity < 0 && m.BatchId is null).ToDictionary(m => m.Id, m => issues[m.Id]), lostOfBatches, units.Lost, units.KitBoxes);
         var parts = new ValueParts(
             standing.Where(m => m is { Quantity: > 0, BatchId: null }).Sum(m => m.Value ?? 0m) + units.Found + batches.Sum(b => Estimates(b, asOf)),
             batches.Sum(b => Charges(b, asOf)),
-            values.Values.Sum(v => v.Ending), inWork.Sum(w => w.Value), units.Held.Values.Sum(p => p.Value), units.CostOfSales, expensed);
+            values.Values.Sum(v => v.Ending), inWork.Sum(w => w.Value), units.Held.Values.Sum(p => p.Value), units.CostOfSales, expenses.Total);
         return new StudioBooks(
             Conservation.Check(parts, moneyDecimals),
             [.. values.Where(v => v.Value.Quantity != 0 || v.Value.Ending != 0).Select(v => new BookRow(v.Key, v.Value.Quantity, v.Value.Ending))],
             inWork,
             [.. units.Held.Where(h => h.Value.Quantity != 0).Select(h => new BookRow(h.Key, h.Value.Quantity, h.Value.Value))],
-            costs, issues, [.. values.Where(v => v.Value.NotCovered > 0).Select(v => v.Key)]);
+            [.. standing.GroupBy(m => m.MaterialId).SelectMany(m => LotsOf(m.Key, m, values[m.Key]))],
+            [.. units.Sold.Select(s => new BookRow(s.Key, s.Value.Quantity, s.Value.Value))],
+            expenses, costs, issues, [.. values.Where(v => v.Value.NotCovered > 0).Select(v => v.Key)]);
+    }
+
+    private static IEnumerable<BookLot> LotsOf(Guid material, IEnumerable<BookMovement> standing, StockValue value)
+    {
+        var left = new ValuePool(Math.Max(0m, value.Quantity), value.Ending);
+        foreach (var lot in standing.GroupBy(m => m.Lot).Select(g => (Code: g.Key, Quantity: g.Sum(m => m.Quantity)))
+            .Where(l => l.Quantity > 0).OrderBy(l => l.Code, StringComparer.Ordinal))
+        {
+            if (value.Lots is { } apart)
+            {
+                yield return new BookLot(material, lot.Code, lot.Quantity, apart.GetValueOrDefault(lot.Code).Value);
+                continue;
+            }
+
+            (var part, left) = left.Take(Math.Min(lot.Quantity, left.Quantity));
+            yield return new BookLot(material, lot.Code, lot.Quantity, part.Value);
+        }
     }
 }

@@ -11,6 +11,7 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
     private readonly Dictionary<(Guid Kit, Guid Batch), ValuePool> _inKits = [];
     private readonly Dictionary<Guid, decimal> _openKits = [];
     private readonly HashSet<Guid> _begun = [];
+    private readonly Dictionary<UnitMoveKind, decimal> _why = [];
 
     public Dictionary<Guid, ValuePool> Held { get; } = [];
 
@@ -20,10 +21,16 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
     /// <summary>Found on counting, at the cost of the units beside them.</summary>
     public decimal Found { get; private set; }
 
+    /// <summary>Sold, by batch or assembly, less what came back.</summary>
+    public IReadOnlyDictionary<Guid, ValuePool> Sold => _sold;
+
     public decimal CostOfSales => _sold.Values.Sum(p => p.Value);
 
-    /// <summary>Units lost or given away, and the boxes of kits that were taken apart.</summary>
-    public decimal Expensed => _lost.Values.Sum(p => p.Value) + _openKits.Values.Sum();
+    /// <summary>Units lost or given away, by why: a move without a kind counts as <see cref="UnitMoveKind.Breakage"/>.</summary>
+    public IReadOnlyDictionary<UnitMoveKind, decimal> Lost => _why;
+
+    /// <summary>What lay in the boxes of kits that were taken apart.</summary>
+    public decimal KitBoxes => _openKits.Values.Sum();
 
     public void Post(BookUnits move)
     {
@@ -34,10 +41,14 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
                 Put(id, new(move.Count, _begun.Add(id) ? costs.GetValueOrDefault(id) : 0m));
                 break;
             case BookEffect.FromBatch or BookEffect.Expensed when move.Count < 0:
-                Add(_lost, id, Take(id, -move.Count));
+                var gone = Take(id, -move.Count);
+                Add(_lost, id, gone);
+                Say(move, gone.Value);
                 break;
             case BookEffect.Expensed:
-                Put(id, TakeFrom(_lost, id, move.Count));
+                var again = TakeFrom(_lost, id, move.Count);
+                Put(id, again);
+                Say(move, -again.Value);
                 break;
             case BookEffect.CostOfSales or BookEffect.BackFromSale when move.Count < 0:
                 Add(_sold, id, Take(id, -move.Count));
@@ -112,6 +123,12 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
         {
             _openKits[kit] = _openKits.GetValueOrDefault(kit) + Take(kit, -move.Count).Value;
         }
+    }
+
+    private void Say(BookUnits move, decimal value)
+    {
+        var kind = move.Kind ?? UnitMoveKind.Breakage;
+        _why[kind] = _why.GetValueOrDefault(kind) + value;
     }
 
     private void Put(Guid id, ValuePool pool) => Add(Held, id, pool);

@@ -94,6 +94,8 @@ internal sealed class PoolOfEach(Func<ValuedMovement, string> poolOf) : CostFlow
 {
     private readonly Dictionary<string, ValuePool> _pools = new(StringComparer.Ordinal);
 
+    public IReadOnlyDictionary<string, ValuePool> Pools => _pools;
+
     protected override decimal Ending => _pools.Values.Sum(p => p.Value);
 
     protected override string PoolOf(ValuedMovement movement) => poolOf(movement);

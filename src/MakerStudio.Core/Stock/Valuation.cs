@@ -30,7 +30,11 @@ public sealed record ValuedMovement(long Id, DateTimeOffset At, string Lot, deci
 /// <param name="NotCovered">Went out before anything came in to cover it; it has no value yet.</param>
 /// <param name="Issues">The money of each movement out, by its id.</param>
 public sealed record StockValue(
-    decimal Quantity, decimal Received, decimal Ending, decimal Issued, decimal NotCovered, IReadOnlyDictionary<long, decimal> Issues);
+    decimal Quantity, decimal Received, decimal Ending, decimal Issued, decimal NotCovered, IReadOnlyDictionary<long, decimal> Issues)
+{
+    /// <summary>What is there of each lot, by its code, where the method keeps lots apart; else null.</summary>
+    public IReadOnlyDictionary<string, ValuePool>? Lots { get; init; }
+}
 
 /// <summary>
 /// Puts a value on stock by replaying its movements. IAS 2 prescribes FIFO or weighted average for goods that are
@@ -69,7 +73,7 @@ public static class Valuation
             flow.Post(movement);
         }
 
-        return flow.Value();
+        return flow.Value() with { Lots = method == ValuationMethod.SpecificLot ? ((PoolOfEach)flow).Pools : null };
     }
 
     /// <summary>The movements without those that were undone and what undid them.</summary>

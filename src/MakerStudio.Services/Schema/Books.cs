@@ -14,9 +14,18 @@ internal sealed class BookMethod
     public DateTimeOffset At { get; set; }
 }
 
+/// <summary>The first day of a financial year from which on years begin on that day. Append-only: a later one takes the place of those not begun yet.</summary>
+internal sealed class BookYear
+{
+    public long Id { get; set; }
+    public DateOnly First { get; set; }
+    public Guid PersonId { get; set; }
+    public DateTimeOffset At { get; set; }
+}
+
 /// <summary>
-/// Stock of one material, or of one finished product, carried below its cost. Append-only: the newest says what it is
-/// written down by in all, so a lower one takes some of it back.
+/// Stock of one lot carried below its cost: a lot of a material, a batch of a finished product, a lot of kits.
+/// Append-only: the newest of a lot says what it is written down by in all, so a lower one takes some of it back.
 /// </summary>
 internal sealed class WriteDown
 {
@@ -24,6 +33,16 @@ internal sealed class WriteDown
     public Guid? MaterialId { get; set; }
     public Guid? FormulaId { get; set; }
     public string? SizeName { get; set; }
+    public Guid? KitId { get; set; }
+
+    /// <summary>Of <see cref="MaterialId"/>; null in entries made before lots were told apart, which mean all there was.</summary>
+    public Guid? LotId { get; set; }
+
+    /// <summary>Of <see cref="FormulaId"/>; null as above.</summary>
+    public Guid? BatchId { get; set; }
+
+    /// <summary>Of <see cref="KitId"/>.</summary>
+    public Guid? KitLotId { get; set; }
 
     /// <summary>There when it was made: milligrams or pieces of a material, units of a product.</summary>
     public decimal Quantity { get; set; }
@@ -66,19 +85,30 @@ internal sealed class BookMethodMap : IEntityTypeConfiguration<BookMethod>
     }
 }
 
+internal sealed class BookYearMap : IEntityTypeConfiguration<BookYear>
+{
+    public void Configure(EntityTypeBuilder<BookYear> builder) =>
+        builder.ToTable("book_years", t => t.HasCheckConstraint("book_year_starts_in_every_month", "extract(day from first) <= 28"));
+}
+
 internal sealed class WriteDownMap : IEntityTypeConfiguration<WriteDown>
 {
     public void Configure(EntityTypeBuilder<WriteDown> builder)
     {
         builder.ToTable("write_downs", t =>
         {
-            t.HasCheckConstraint("write_down_of_one", "(material_id is null) <> (formula_id is null)");
+            t.HasCheckConstraint("write_down_of_one", "num_nonnulls(material_id, formula_id, kit_id) = 1");
+            t.HasCheckConstraint("write_down_of_its_lot", "(lot_id is null or material_id is not null) and (batch_id is null or formula_id is not null) and (kit_lot_id is null) = (kit_id is null)");
             t.HasCheckConstraint("write_down_sane", "quantity > 0 and amount >= 0 and amount <= cost");
         });
         builder.Property(w => w.SizeName).HasMaxLength(80);
         builder.Property(w => w.Reason).HasMaxLength(200);
         builder.HasOne<Material>().WithMany().HasForeignKey(w => w.MaterialId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Formula>().WithMany().HasForeignKey(w => w.FormulaId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Kit>().WithMany().HasForeignKey(w => w.KitId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Lot>().WithMany().HasForeignKey(w => w.LotId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Batch>().WithMany().HasForeignKey(w => w.BatchId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<KitLot>().WithMany().HasForeignKey(w => w.KitLotId).OnDelete(DeleteBehavior.Restrict);
     }
 }
 

@@ -70,6 +70,7 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<PriceTag> PriceTags => Set<PriceTag>();
     public DbSet<MarginFloorEntry> MarginFloors => Set<MarginFloorEntry>();
     public DbSet<BookMethod> BookMethods => Set<BookMethod>();
+    public DbSet<BookYear> BookYears => Set<BookYear>();
     public DbSet<WriteDown> WriteDowns => Set<WriteDown>();
     public DbSet<BatchLoss> BatchLosses => Set<BatchLoss>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();

@@ -11,7 +11,7 @@ public static class StudioSchema
     [
         "movements", "lot_events", "acts", "unit_movements", "sales", "sale_lines", "dispatches", "placements", "placement_lines",
         "consignment_reports", "consignment_report_lines", "kit_lot_contents", "label_prints",
-        "price_tags", "channel_terms", "margin_floors", "book_methods", "write_downs", "batch_losses", "price_breaks",
+        "price_tags", "channel_terms", "margin_floors", "book_methods", "book_years", "write_downs", "batch_losses", "price_breaks",
     ];
 
     /// <param name="ownerConnectionString">A role that owns the schema.</param>

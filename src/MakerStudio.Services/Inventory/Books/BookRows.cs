@@ -68,8 +68,10 @@ internal static class BookRows
 
     private static async Task<List<ItemWriteDown>> DownsAsync(StudioDb db, CancellationToken cancel)
     {
-        var rows = await db.WriteDowns.ToListAsync(cancel);
-        return [.. rows.Select(w => new ItemWriteDown(w.Id, w.MaterialId, w.FormulaId is { } formula ? KeyOf(formula, w.SizeName) : null, new HeldWriteDown(w.At, w.Quantity, w.Amount)))];
+        var rows = await db.WriteDowns.Select(w => new { Down = w, Lot = db.Lots.Where(l => l.Id == w.LotId).Select(l => l.Code).FirstOrDefault() }).ToListAsync(cancel);
+        return [.. rows.Select(r => new ItemWriteDown(
+            r.Down.MaterialId, r.Down.FormulaId is { } formula ? KeyOf(formula, r.Down.SizeName) : r.Down.KitId is { } kit ? KeyOf(kit, null) : null,
+            new HeldWriteDown(r.Down.Id, r.Down.At, r.Lot ?? ((r.Down.BatchId ?? r.Down.KitLotId) is { } of ? BookValue.LotOf(of) : null), r.Down.Quantity, r.Down.Amount)))];
     }
 
     /// <summary>The product of each batch of units.</summary>
@@ -80,20 +82,30 @@ internal static class BookRows
         return filled.Select(b => (b.Id, Key: KeyOf(b.FormulaId, b.SizeName))).Concat(kits.Select(k => (k.Id, Key: KeyOf(k.KitId, null)))).ToDictionary(b => b.Id, b => b.Key);
     }
 
+    /// <summary>The codes of batches and lots of kits, by what the books call them.</summary>
+    public static async Task<Dictionary<string, string>> CodesAsync(StudioDb db, CancellationToken cancel)
+    {
+        var batches = await db.Batches.Where(b => b.FilledAt != null).Select(b => new { b.Id, b.Code }).ToListAsync(cancel);
+        var kits = await db.KitLots.Select(k => new { k.Id, k.Code }).ToListAsync(cancel);
+        return batches.Concat(kits).ToDictionary(b => BookValue.LotOf(b.Id), b => b.Code);
+    }
+
     /// <param name="FormulaId">Null for a kit.</param>
-    public sealed record ProductName(Guid? FormulaId, string Scent, string SizeName);
+    /// <param name="Stored">The size as batches name it; null for a kit or where there is none.</param>
+    public sealed record ProductName(Guid? FormulaId, string Scent, string SizeName, Guid? KitId = null, string? Stored = null);
 
     public static async Task<Dictionary<string, ProductName>> ProductsAsync(StudioDb db, CancellationToken cancel)
     {
         var rows = await db.Batches.Where(b => b.FilledAt != null)
             .Select(b => new { b.FormulaVersion!.FormulaId, b.FormulaVersion.Formula!.Name, b.SizeName }).Distinct().ToListAsync(cancel);
         var kits = await db.Kits.Select(k => new { k.Id, k.Name }).ToListAsync(cancel);
-        return rows.Select(r => (Key: KeyOf(r.FormulaId, r.SizeName), Is: new ProductName(r.FormulaId, r.Name, r.SizeName ?? "no size")))
-            .Concat(kits.Select(k => (Key: KeyOf(k.Id, null), Is: new ProductName(null, k.Name, "kit")))).ToDictionary(p => p.Key, p => p.Is);
+        return rows.Select(r => (Key: KeyOf(r.FormulaId, r.SizeName), Is: new ProductName(r.FormulaId, r.Name, r.SizeName ?? "no size", Stored: r.SizeName)))
+            .Concat(kits.Select(k => (Key: KeyOf(k.Id, null), Is: new ProductName(null, k.Name, "kit", k.Id)))).ToDictionary(p => p.Key, p => p.Is);
     }
 
     /// <summary>Newest first.</summary>
-    public static async Task<List<WriteDownRow>> WriteDownsAsync(StudioDb db, DateTimeOffset asOf, CancellationToken cancel)
+    /// <param name="held">What of each still lies in the stock.</param>
+    public static async Task<List<WriteDownRow>> WriteDownsAsync(StudioDb db, DateTimeOffset asOf, IReadOnlyDictionary<long, decimal> held, CancellationToken cancel)
     {
         var rows = await (
             from down in db.WriteDowns
@@ -105,8 +117,13 @@ internal static class BookRows
                 Down = down, person.Initials,
                 Material = db.Materials.Where(m => m.Id == down.MaterialId).Select(m => new { m.Name, m.StockedIn }).FirstOrDefault(),
                 Scent = db.Formulas.Where(f => f.Id == down.FormulaId).Select(f => f.Name).FirstOrDefault(),
+                Kit = db.Kits.Where(k => k.Id == down.KitId).Select(k => k.Name).FirstOrDefault(),
+                Lot = db.Lots.Where(l => l.Id == down.LotId).Select(l => l.Code).FirstOrDefault(),
+                Batch = db.Batches.Where(b => b.Id == down.BatchId).Select(b => b.Code).FirstOrDefault(),
+                KitLot = db.KitLots.Where(k => k.Id == down.KitLotId).Select(k => k.Code).FirstOrDefault(),
             }).ToListAsync(cancel);
         return [.. rows.Select(r => new WriteDownRow(
-            r.Material?.Name ?? $"{r.Scent}, {r.Down.SizeName}", r.Down.Quantity, r.Material?.StockedIn ?? StockUnit.Each, r.Down.Cost, r.Down.Amount, r.Down.Reason, r.Initials, r.Down.At))];
+            r.Material?.Name ?? r.Kit ?? $"{r.Scent}, {r.Down.SizeName}", r.Lot ?? r.Batch ?? r.KitLot, r.Down.Quantity, r.Material?.StockedIn ?? StockUnit.Each, r.Down.Cost, r.Down.Amount,
+            held.GetValueOrDefault(r.Down.Id), r.Down.Reason, r.Initials, r.Down.At))];
     }
 }

@@ -23,26 +23,9 @@ public sealed class ChooseMethodValidator : AbstractValidator<ChooseMethod>
     }
 }
 
-/// <summary>The day on which the financial year begins; fixed once a method was chosen.</summary>
-public sealed record SetFinancialYear : StudioRequest
-{
-    public int Month { get; set; } = 1;
-    public int Day { get; set; } = 1;
-}
-
-public sealed class SetFinancialYearValidator : AbstractValidator<SetFinancialYear>
-{
-    public SetFinancialYearValidator()
-    {
-        RuleFor(r => r.Month).InclusiveBetween(1, 12).WithMessage("A month is from 1 to 12.");
-        RuleFor(r => r.Day).InclusiveBetween(1, FinancialYears.LatestStartDay).WithMessage("The year begins on a day from 1 to 28.");
-    }
-}
-
 public sealed partial class Books
 {
     private static readonly ChooseMethodValidator MethodShape = new();
-    private static readonly SetFinancialYearValidator YearShape = new();
 
     public Task<Outcome<Nothing>> ChooseMethodAsync(Actor actor, ChooseMethod request, CancellationToken cancel = default) =>
         store.RunAsync(actor, request, MethodShape, async command =>
@@ -62,21 +45,6 @@ public sealed partial class Books
 
             command.Db.BookMethods.Add(new BookMethod { First = year.First, Method = request.Method, PersonId = command.PersonId, At = command.Now });
             command.Record("books", null, $"Books from {AmountWords.Day(year.First)}: {BookWords.Method(request.Method).ToLower(CultureInfo.CurrentCulture)}", Topics.Books);
-            return (Outcome<Nothing>)Nothing.Value;
-        }, ownersOnly: true, cancel);
-
-    public Task<Outcome<Nothing>> SetYearAsync(Actor actor, SetFinancialYear request, CancellationToken cancel = default) =>
-        store.RunAsync(actor, request, YearShape, async command =>
-        {
-            await LockAsync(command, cancel);
-            if (await command.Db.BookMethods.AnyAsync(cancel))
-            {
-                return new Because("The financial year is fixed since a method was chosen by it.");
-            }
-
-            var rules = await PriceBook.RulesOf(command, null, cancel);
-            (rules.YearMonth, rules.YearDay) = (request.Month, request.Day);
-            command.Record("books", null, $"The financial year begins on {request.Day}.{request.Month}.", Topics.Books);
             return (Outcome<Nothing>)Nothing.Value;
         }, ownersOnly: true, cancel);
 

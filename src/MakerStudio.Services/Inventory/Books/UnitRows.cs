@@ -30,7 +30,7 @@ internal static class UnitRows
         return
         [
             .. legs.Select(l => (Leg: l, UnitRules.For(l.Kind).Effect)).Where(l => l.Effect != BookEffect.None)
-                .Select(l => new BookUnits(l.Leg.Id * Room, l.Leg.At, l.Leg.BatchId, l.Leg.Change, l.Effect, l.Effect == BookEffect.Kit ? l.Leg.KitLotId : null)),
+                .Select(l => new BookUnits(l.Leg.Id * Room, l.Leg.At, l.Leg.BatchId, l.Leg.Change, l.Effect, l.Effect == BookEffect.Kit ? l.Leg.KitLotId : null, l.Leg.Kind)),
             .. made.Values,
             .. legs.Where(l => l is { Kind: UnitMoveKind.OutOfKit, Change: > 0, KitLotId: not null }).GroupBy(l => l.EntryId).Select(g => g.First())
                 .Select(l => new BookUnits(l.Id * Room - 1, l.At, l.KitLotId!.Value, -l.Change / InOne(kits[l.KitLotId!.Value], l.BatchId), BookEffect.Kit, l.KitLotId)),
