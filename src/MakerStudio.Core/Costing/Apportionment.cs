@@ -48,19 +48,24 @@ public static class Apportionment
     /// </summary>
     /// <param name="amounts">Of any sign.</param>
     /// <param name="decimals">Decimals of the coin, 0 to 6.</param>
-    /// <param name="sum">What they add up to, where that is known better than by adding; within a coin of it.</param>
+    /// <param name="sum">
+    /// What they are to add up to, where that is printed elsewhere; a few coins from their sum at most. Coins beyond one
+    /// for each amount go round once more.
+    /// </param>
     public static IReadOnlyList<decimal> RoundTogether(IReadOnlyList<decimal> amounts, int decimals = 2, decimal? sum = null)
     {
         ArgumentNullException.ThrowIfNull(amounts);
         var coin = Coin(decimals);
         var rounded = amounts.Select(a => decimal.Floor(a / coin) * coin).ToArray();
         var open = (int)((decimal.Round(sum ?? amounts.Sum(), decimals, MidpointRounding.AwayFromZero) - rounded.Sum()) / coin);
-        foreach (var i in Enumerable.Range(0, rounded.Length).OrderByDescending(i => amounts[i] - rounded[i]).Take(open))
+        if (rounded.Length == 0)
         {
-            rounded[i] += coin;
+            return rounded;
         }
 
-        return rounded;
+        var rounds = (int)Math.Floor((decimal)open / rounded.Length);
+        var first = Enumerable.Range(0, rounded.Length).OrderByDescending(i => amounts[i] - rounded[i]).Take(open - rounds * rounded.Length).ToHashSet();
+        return [.. rounded.Select((amount, i) => amount + coin * (rounds + (first.Contains(i) ? 1 : 0)))];
     }
 
     /// <summary>The smallest coin of a currency with that many decimals, e.g. 0.01.</summary>

@@ -24,6 +24,9 @@ internal static class PriceWords
         return ways.Count == 0 ? null : string.Join(", or ", ways);
     }
 
+    /// <summary>What stock is written down by, in a column.</summary>
+    public static string Down(decimal amount) => amount == 0 ? "–" : Written.Money(amount);
+
     public static string Margin(decimal? fraction) => fraction is { } known ? $"{Written.Percent(known)} %" : "–";
 
     /// <summary>"2.9 % + 0.30, 6.5 %, 0.55 a sale, 60 % of the net is ours".</summary>

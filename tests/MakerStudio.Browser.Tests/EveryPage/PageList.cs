@@ -61,6 +61,7 @@ internal static class PageList
         ["/not-found"] = Plain("/no-such-page"),
         ["/prices"] = Plain("/prices"),
         ["/prices/books"] = Plain("/prices/books"),
+        ["/prices/year-end"] = Plain("/prices/year-end"),
         ["/prices/channels"] = Plain("/prices/channels"),
         ["/prices/{SizeId:guid}"] = Found("/prices/{0}", "select s.id from formula_sizes s join formulas f on f.id = s.formula_id where f.name = 'Fig' order by s.nominal_millilitres desc limit 1"),
         ["/sign-in"] = Plain("/sign-in"),

@@ -58,7 +58,7 @@ public sealed partial class Books(StudioStore store)
         var codes = await BookRows.CodesAsync(db, cancel);
         var year = basis.Years.Of(asOf);
         return new BooksView(
-            basis.Currency, asOf, basis.Today, value.Method, year.First, year.Last, basis.Choices.Any(c => c.First <= year.First),
+            basis.Currency, asOf, StudioTime.Today(asOf, basis.Zone), basis.Today, value.Method, year.First, year.Last, basis.Choices.Any(c => c.First <= year.First),
             [.. value.Materials.Select(m => (Of: materials[m.Key], Is: m.Value)).OrderBy(m => m.Of.Name, StringComparer.CurrentCulture)
                 .Select(m => new MaterialBookRow(m.Of.Id, m.Of.Name, m.Of.Kind, m.Of.StockedIn, (long)m.Is.Quantity, m.Is.Cost, m.Is.WrittenDown, LotsOf(m.Is, l => l)))],
             await InWorkAsync(db, value, asOf, cancel),
@@ -121,9 +121,10 @@ internal sealed record YearBooks(FinancialYear Year, bool IsRunning, DateTimeOff
 }
 
 /// <param name="MethodIsChosen">By somebody for this year or one before; else it is the usual one.</param>
+/// <param name="AsOfDay">In the studio's time zone.</param>
 /// <param name="Parts">Not rounded.</param>
 public sealed record BooksView(
-    string Currency, DateTimeOffset AsOf, DateOnly Today, ValuationMethod Method, DateOnly YearFirst, DateOnly YearLast, bool MethodIsChosen,
+    string Currency, DateTimeOffset AsOf, DateOnly AsOfDay, DateOnly Today, ValuationMethod Method, DateOnly YearFirst, DateOnly YearLast, bool MethodIsChosen,
     IReadOnlyList<MaterialBookRow> Materials, IReadOnlyList<BatchBookRow> InWork, IReadOnlyList<ProductBookRow> Finished, ValueParts Parts,
     IReadOnlyList<WriteDownRow> WriteDowns)
 {

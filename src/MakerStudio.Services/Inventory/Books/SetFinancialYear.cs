@@ -59,6 +59,14 @@ public sealed partial class Books
 {
     private static readonly SetFinancialYearValidator YearShape = new();
 
+    /// <summary>Month and day on which years begin, a change that is to come counted.</summary>
+    public async Task<(int Month, int Day)> YearStartAsync(CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        var basis = await BasisAsync(db, store.Clock, cancel);
+        return basis.YearChanges is [.., var last] ? (last.Month, last.Day) : (basis.YearMonth, basis.YearDay);
+    }
+
     /// <summary>What it would change if years began on that day; null for a day that is none.</summary>
     public async Task<YearChange?> YearChangeAsync(int month, int day, CancellationToken cancel = default)
     {

@@ -517,6 +517,36 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("book_methods", (string)null);
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.BookYear", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date")
+                        .HasColumnName("first");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_book_years");
+
+                    b.ToTable("book_years", null, t =>
+                        {
+                            t.HasCheckConstraint("book_year_starts_in_every_month", "extract(day from first) <= 28");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.CertificateLimit", b =>
                 {
                     b.Property<Guid>("MaterialId")
@@ -4227,6 +4257,10 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
+                    b.Property<Guid?>("BatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("batch_id");
+
                     b.Property<decimal>("Cost")
                         .HasColumnType("numeric")
                         .HasColumnName("cost");
@@ -4234,6 +4268,18 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Property<Guid?>("FormulaId")
                         .HasColumnType("uuid")
                         .HasColumnName("formula_id");
+
+                    b.Property<Guid?>("KitId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_id");
+
+                    b.Property<Guid?>("KitLotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("kit_lot_id");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
 
                     b.Property<Guid?>("MaterialId")
                         .HasColumnType("uuid")
@@ -4277,15 +4323,29 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.HasKey("Id")
                         .HasName("pk_write_downs");
 
+                    b.HasIndex("BatchId")
+                        .HasDatabaseName("ix_write_downs_batch_id");
+
                     b.HasIndex("FormulaId")
                         .HasDatabaseName("ix_write_downs_formula_id");
+
+                    b.HasIndex("KitId")
+                        .HasDatabaseName("ix_write_downs_kit_id");
+
+                    b.HasIndex("KitLotId")
+                        .HasDatabaseName("ix_write_downs_kit_lot_id");
+
+                    b.HasIndex("LotId")
+                        .HasDatabaseName("ix_write_downs_lot_id");
 
                     b.HasIndex("MaterialId")
                         .HasDatabaseName("ix_write_downs_material_id");
 
                     b.ToTable("write_downs", null, t =>
                         {
-                            t.HasCheckConstraint("write_down_of_one", "(material_id is null) <> (formula_id is null)");
+                            t.HasCheckConstraint("write_down_of_its_lot", "(lot_id is null or material_id is not null) and (batch_id is null or formula_id is not null) and (kit_lot_id is null) = (kit_id is null)");
+
+                            t.HasCheckConstraint("write_down_of_one", "num_nonnulls(material_id, formula_id, kit_id) = 1");
 
                             t.HasCheckConstraint("write_down_sane", "quantity > 0 and amount >= 0 and amount <= cost");
                         });
@@ -5256,11 +5316,35 @@ namespace MakerStudio.Services.Schema.Migrations
 
             modelBuilder.Entity("MakerStudio.Services.Schema.WriteDown", b =>
                 {
+                    b.HasOne("MakerStudio.Services.Schema.Batch", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_write_downs_batches_batch_id");
+
                     b.HasOne("MakerStudio.Services.Schema.Formula", null)
                         .WithMany()
                         .HasForeignKey("FormulaId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_write_downs_formulas_formula_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Kit", null)
+                        .WithMany()
+                        .HasForeignKey("KitId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_write_downs_kits_kit_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.KitLot", null)
+                        .WithMany()
+                        .HasForeignKey("KitLotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_write_downs_kit_lots_kit_lot_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_write_downs_lots_lot_id");
 
                     b.HasOne("MakerStudio.Services.Schema.Material", null)
                         .WithMany()

@@ -24,6 +24,7 @@ public static class StudioSheets
         Prices.PriceSheets.Map(app);
         Prices.ProductSheets.Map(app);
         Studio.SettingsSheets.Map(app);
+        Prices.Worth.BooksSheets.Map(app);
         Studio.ActsSheet.Map(app);
         return app;
     }
