@@ -1,6 +1,7 @@
 using MakerStudio.Core.Costing;
 using MakerStudio.Core.Curing;
 using MakerStudio.Core.Quantities;
+using MakerStudio.Core.Stock;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 
@@ -9,30 +10,45 @@ namespace MakerStudio.Services.Inventory;
 /// <summary>What a batch took, to be opened: each lot's share, and why it cost something else than planned.</summary>
 public sealed class BatchCosting(StudioStore store)
 {
-    /// <summary>Null when there is no such batch, or it was not filled.</summary>
+    /// <summary>What stands for the lot of a receipt to follow until it is matched.</summary>
+    public const string ToFollow = "receipt to follow";
+
+    /// <summary>Null when there is no such batch, or nothing was weighed into it.</summary>
     public async Task<CostToOpen?> FindAsync(string code, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
-        var fill = await db.Fills.Include(f => f.Batch).SingleOrDefaultAsync(f => f.Batch!.Code == code, cancel);
-        if (fill is null)
+        var batch = await db.Batches.AsNoTracking().SingleOrDefaultAsync(b => b.Code == code, cancel);
+        if (batch is null || await MaterialsAsync(db, batch.Id, cancel) is not { Count: > 0 } materials)
         {
             return null;
         }
 
-        var materials = (await (
-            from weighing in db.Weighings
-            join line in db.BatchLines on weighing.BatchLineId equals line.Id
-            where weighing.BatchId == fill.BatchId && weighing.ReversedAt == null
-            orderby line.Position, weighing.At
-            select new { line.MaterialId, line.MaterialName, Lot = weighing.Lot == null ? null : weighing.Lot.Code, weighing.NetMilligrams, weighing.UnitCost }).ToListAsync(cancel))
-            .Select(w => new LotUse(w.MaterialId, w.MaterialName, w.Lot ?? "receipt to follow", Mass.FromMilligrams(w.NetMilligrams).Grams, w.UnitCost)).ToList();
+        var fill = await db.Fills.AsNoTracking().Include(f => f.Batch).SingleOrDefaultAsync(f => f.BatchId == batch.Id, cancel);
+        var lost = Mass.FromMilligrams(await Fills.LostAsync(db, batch.Id, cancel)).Grams;
+        if (fill is null)
+        {
+            var made = await db.Movements.Where(m => m.BatchId == batch.Id && m.Kind == MovementKind.Made).SumAsync(m => (long?)m.Change, cancel);
+            return new CostToOpen(
+                new BatchInputs(materials, [], 0m, 0m, batch.ConversionCost ?? 0m, 0m, 0, 0, 0, made is { } kept ? Mass.FromMilligrams(kept).Grams : null, 0m, lost), null);
+        }
+
         var packaging = await db.Movements.Where(m => m.FillId == fill.Id).OrderBy(m => m.Id)
             .Select(m => new LotUse(m.Lot!.MaterialId, m.Lot.Material!.Name, m.Lot.Code, -m.Change, m.UnitCost)).ToListAsync(cancel);
         var inputs = new BatchInputs(
             materials, packaging, fill.LabourMinutes, fill.LabourRatePerHour, fill.OverheadPerBatch, fill.OverheadPerUnit, fill.Filled, fill.Rejected, fill.Retained,
-            Mass.FromMilligrams(fill.ToFillingMilligrams).Grams, Mass.FromMilligrams(fill.FillMilligrams * fill.Filled).Grams,
-            Mass.FromMilligrams(await Fills.LostAsync(db, fill.BatchId, cancel)).Grams);
-        return new CostToOpen(inputs, fill.Batch!.PlannedUnits is > 0 and var units ? await PlanAsync(db, fill, units, inputs, cancel) : null);
+            Mass.FromMilligrams(fill.ToFillingMilligrams).Grams, Mass.FromMilligrams(fill.FillMilligrams * fill.Filled).Grams, lost);
+        return new CostToOpen(inputs, batch.PlannedUnits is > 0 and var units ? await PlanAsync(db, fill, units, inputs, cancel) : null);
+    }
+
+    private static async Task<List<LotUse>> MaterialsAsync(StudioDb db, Guid batchId, CancellationToken cancel)
+    {
+        var rows = await (
+            from weighing in db.Weighings
+            join line in db.BatchLines on weighing.BatchLineId equals line.Id
+            where weighing.BatchId == batchId && weighing.ReversedAt == null
+            orderby line.Position, weighing.At
+            select new { line.MaterialId, line.MaterialName, Lot = weighing.Lot == null ? null : weighing.Lot.Code, weighing.NetMilligrams, weighing.UnitCost }).ToListAsync(cancel);
+        return [.. rows.Select(w => new LotUse(w.MaterialId, w.MaterialName, w.Lot ?? ToFollow, Mass.FromMilligrams(w.NetMilligrams).Grams, w.UnitCost))];
     }
 
     /// <summary>
@@ -69,6 +85,9 @@ public sealed class BatchCosting(StudioStore store)
 /// <param name="Plan">Null where no number of units was planned.</param>
 public sealed record CostToOpen(BatchInputs Inputs, Core.Costing.PlannedBatch? Plan)
 {
+    /// <summary>Part of it was used ahead of its receipt, at an estimate.</summary>
+    public bool IsEstimate => Inputs.Materials.Any(m => m.Lot == BatchCosting.ToFollow);
+
     public BatchRollUp RollUp() => BatchRollUp.Of(Inputs);
 
     public BatchVariance? Variance() => Plan is null ? null : BatchVariance.Of(Plan, RollUp());
