@@ -73,6 +73,19 @@ internal static class SeedBatches
         return await studio.BatchAsync("A-1", version, "Hearth accord", "pre-blend", BatchState.Ready, 520m, null, [(lot, 520m)]);
     }
 
+    /// <summary>RS-5, ready: all of it weighed from one lot, of a formula of its own.</summary>
+    public static async Task<Guid> SprayOfAsync(this TestStudio studio, string lotCode, decimal grams)
+    {
+        Guid material, lot;
+        await using (var db = studio.Db())
+        {
+            (material, lot) = await db.Lots.Where(l => l.Code == lotCode).Select(l => new ValueTuple<Guid, Guid>(l.MaterialId, l.Id)).SingleAsync();
+        }
+
+        var version = await studio.ReleasedFormulaAsync("Hearth", "room-spray-alcohol", (material, 100m));
+        return await studio.BatchAsync("RS-5", version, "Hearth", "room-spray-alcohol", BatchState.Ready, grams, null, [(lot, grams)]);
+    }
+
     private static async Task<Guid> BatchAsync(
         this TestStudio studio, string code, Guid versionId, string scent, string kind, BatchState state, decimal grams,
         DateTimeOffset? startedAt, (Guid Lot, decimal Grams)[] uses)

@@ -24,11 +24,19 @@ internal static class SeedGoods
     {
         await using var db = studio.Db();
         var first = await db.Batches.AsNoTracking().SingleAsync(b => b.Id == like);
+        return await studio.FilledOfAsync(code, first.FormulaVersionId, first.ScentName, first.ProductKind, first.SizeName, saleable, bestBefore, unitCost);
+    }
+
+    /// <summary>A filled batch of a formula in a size, its rows written straight; all it cost is overhead.</summary>
+    public static async Task<Guid> FilledOfAsync(
+        this TestStudio studio, string code, Guid version, string scent, string kind, string? size, int saleable, DateOnly? bestBefore = null, decimal unitCost = 4m)
+    {
+        await using var db = studio.Db();
         var now = studio.Clock.GetUtcNow();
         var batch = new Batch
         {
-            Code = code, FormulaVersionId = first.FormulaVersionId, ScentName = first.ScentName, VersionNumber = 1, ProductKind = first.ProductKind, State = BatchState.Filled,
-            SizeName = first.SizeName, CureMinHours = 48, CureIdealHours = 336, TolerancePercent = 0.5m, ToleranceDivisions = 2, TargetMilligrams = 1_000_000,
+            Code = code, FormulaVersionId = version, ScentName = scent, VersionNumber = 1, ProductKind = kind, State = BatchState.Filled,
+            SizeName = size, CureMinHours = 48, CureIdealHours = 336, TolerancePercent = 0.5m, ToleranceDivisions = 2, TargetMilligrams = 1_000_000,
             ReadabilityMilligrams = 100, PlannedById = studio.Ana.PersonId, PlannedAt = now, ClockStartedAt = now, FilledAt = now, BestBefore = bestBefore,
         };
         db.Batches.Add(batch);

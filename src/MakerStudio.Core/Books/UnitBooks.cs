@@ -9,6 +9,7 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
     private readonly Dictionary<Guid, ValuePool> _sold = [];
     private readonly Dictionary<Guid, ValuePool> _lost = [];
     private readonly Dictionary<(Guid Kit, Guid Batch), ValuePool> _inKits = [];
+    private readonly Dictionary<(Guid Kit, Guid Batch), decimal> _cameOutOfSold = [];
     private readonly Dictionary<Guid, decimal> _openKits = [];
     private readonly HashSet<Guid> _begun = [];
     private readonly Dictionary<UnitMoveKind, decimal> _why = [];
@@ -50,7 +51,10 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
                 Put(id, again);
                 Say(move, -again.Value);
                 break;
-            case BookEffect.CostOfSales or BookEffect.BackFromSale when move.Count < 0:
+            case BookEffect.BackFromSale when move.Count < 0:
+                GoBack(id, -move.Count);
+                break;
+            case BookEffect.CostOfSales when move.Count < 0:
                 Add(_sold, id, Take(id, -move.Count));
                 break;
             case BookEffect.CostOfSales or BookEffect.BackFromSale:
@@ -84,6 +88,7 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
             var kit = _sold[key.Kit];
             var value = Math.Min(back.Value, kit.Value);
             _sold[key.Kit] = kit with { Value = kit.Value - value };
+            _cameOutOfSold[key] = _cameOutOfSold.GetValueOrDefault(key) + back.Quantity;
             Put(id, back with { Value = value });
             left -= (int)back.Quantity;
         }
@@ -92,6 +97,22 @@ internal sealed class UnitBooks(IReadOnlyDictionary<Guid, decimal> costs)
         {
             throw new ArgumentOutOfRangeException(nameof(count), $"{left} more come back than were sold.");
         }
+    }
+
+    /// <summary>A return that is taken back: units go into the kits they came out of, then to those sold by themselves.</summary>
+    private void GoBack(Guid id, int count)
+    {
+        decimal left = count;
+        foreach (var key in _cameOutOfSold.Where(c => c.Key.Batch == id && c.Value > 0).Select(c => c.Key).ToList())
+        {
+            var units = Take(id, Math.Min(left, _cameOutOfSold[key]));
+            _cameOutOfSold[key] -= units.Quantity;
+            _sold[key.Kit] = _sold[key.Kit] with { Value = _sold[key.Kit].Value + units.Value };
+            Add(_inKits, key, units);
+            left -= units.Quantity;
+        }
+
+        Add(_sold, id, Take(id, left));
     }
 
     /// <summary>

@@ -55,6 +55,40 @@ public class StudioBooksTests
         Check(12, 60m, new(385m, 16m, 244m, 0m, 36m, 16.5m, 104.5m));
     }
 
+    /// <summary>Own sums: of 100 oil at 1.00 and 100 at 2.00, 50 and 50 are left; by average 1.50 each.</summary>
+    [Theory]
+    [InlineData(ValuationMethod.SpecificLot, "50", "100")]
+    [InlineData(ValuationMethod.Fifo, "100", "100")]
+    [InlineData(ValuationMethod.MovingAverage, "75", "75")]
+    public void Lots_AreWorthTheirOwnCostOrTheirPartByQuantity(ValuationMethod method, string first, string second)
+    {
+        var lots = Of(method, Hour(12)).Lots.Where(l => l.MaterialId == Oil).ToList();
+        Assert.Equal([("P-1", 50m, Numbers.Of(first)), ("P-3", 50m, Numbers.Of(second))], lots.Select(l => (l.Lot, l.Quantity, l.Value)));
+    }
+
+    [Fact]
+    public void Expenses_AreSaidByWhy_AndAddUp()
+    {
+        var books = Of(ValuationMethod.SpecificLot, Hour(12));
+        Assert.Equal((100m, 4m, 0.5m), (books.Expenses.Movements[6], Assert.Single(books.Expenses.Units).Value, books.Expenses.KitBoxes));
+        Assert.Equal(books.Check.Parts.Expensed, books.Expenses.Total);
+        Assert.Equal([(Spray, 2m), (Kit, 1m)], books.Sold.Select(s => (s.Id, s.Quantity)));
+    }
+
+    /// <summary>A unit comes back out of a kit that was sold, and the return is taken back; then the sale, and the kit apart.</summary>
+    [Fact]
+    public void Return_OutOfASoldKit_TakenBack_LeavesTheKitAsItWas()
+    {
+        BookUnits[] more =
+        [
+            .. Units.Take(7), new(8, Hour(11), Spray, 1, BookEffect.BackFromSale), new(9, Hour(12), Spray, -1, BookEffect.BackFromSale),
+            new(10, Hour(13), Kit, 1, BookEffect.CostOfSales), new(11, Hour(14), Kit, -2, BookEffect.Kit, Kit), new(12, Hour(14), Spray, 4, BookEffect.Kit, Kit),
+        ];
+        var books = StudioBooks.Of(ValuationMethod.SpecificLot, Movements, Batches, more, Hour(14), Years);
+        // 14 bottles at 4.00: 3 sold and 1 back, 1 given away: 11 are here, 2 are sold.
+        Assert.Equal((44m, 8m, 0m), (books.Check.Parts.Finished, books.Check.Parts.CostOfSales, books.Check.Difference));
+    }
+
     [Fact]
     public void Of_BeforeTheBlendIsMade_ItStandsInWork() => Check(2, 60m, new(380m, 10m, 50m + 200m + 80m, 60m, 0m, 0m, 0m));
 

@@ -120,6 +120,17 @@ public class ConservationProperties
                 && rounded.Zip(amounts).All(p => Math.Abs(p.First - p.Second) < 0.01m && p.First % 0.01m == 0);
         });
 
+    /// <summary>A total that is printed elsewhere may be a few coins off: the lines still add up to it, in whole coins.</summary>
+    [Fact]
+    public void RoundTogether_ToAPrintedTotal_AddsUpToIt() =>
+        Gen.Select(Gen.Int[-1_000_000, 1_000_000].Array[1, 20], Gen.Int[-40, 40]).Sample((parts, off) =>
+        {
+            var amounts = parts.Select(p => p / 7m / 100m).ToList();
+            var total = Math.Round(amounts.Sum(), 2) + off * 0.01m;
+            var rounded = Apportionment.RoundTogether(amounts, sum: total);
+            return rounded.Sum() == total && rounded.Zip(amounts).All(p => p.First % 0.01m == 0 && Math.Abs(p.First - p.Second) <= 0.01m * (2 + Math.Abs(off) / parts.Length));
+        });
+
     private static string Step(LedgerModel studio, Random random)
     {
         switch (random.Next(16))

@@ -14,6 +14,26 @@ public class BookYearTests
     public void Of_Day(string day, string first, string last) =>
         Assert.Equal(new FinancialYear(DateOnly.Parse(first), DateOnly.Parse(last)), April6.Of(DateOnly.Parse(day)));
 
+    [Theory]
+    [InlineData("2026-12-31", "2026-01-01", "2026-12-31")]
+    [InlineData("2027-04-05", "2027-01-01", "2027-04-05")]
+    [InlineData("2027-04-06", "2027-04-06", "2028-04-05")]
+    [InlineData("2028-09-30", "2028-04-06", "2028-09-30")]
+    [InlineData("2028-10-01", "2028-10-01", "2029-09-30")]
+    public void Of_DayAfterAnotherStart_YearBeforeIsShortAndOlderOnesStay(string day, string first, string last)
+    {
+        var years = new FinancialYears(1, 1, Berlin, [new(2027, 4, 6), new(2028, 10, 1)]);
+        Assert.Equal(new FinancialYear(DateOnly.Parse(first), DateOnly.Parse(last)), years.Of(DateOnly.Parse(day)));
+        Assert.Equal(95, years.Of(new DateOnly(2027, 1, 1)).Days);
+    }
+
+    [Theory]
+    [InlineData("2026-11-25", "2027-04-06")]
+    [InlineData("2026-04-05", "2026-04-06")]
+    [InlineData("2026-04-06", "2027-04-06")]
+    public void NextStart_IsAlwaysToCome(string after, string next) =>
+        Assert.Equal(DateOnly.Parse(next), FinancialYears.NextStart(4, 6, DateOnly.Parse(after)));
+
     [Fact]
     public void EndOf_IsTheLastInstantOnTheStudiosCalendar()
     {

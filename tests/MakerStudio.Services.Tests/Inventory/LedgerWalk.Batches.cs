@@ -76,6 +76,12 @@ internal sealed partial class LedgerWalk
         }
 
         var line = random.Next(6) == 0 ? sheet.Lines[random.Next(sheet.Lines.Count)] : sheet.Current!;
+        if (random.Next(20) == 0)
+        {
+            await WeighAheadAsync(batch, line);
+            return;
+        }
+
         var fitting = _shelf.Where(l => l.MaterialId == line.MaterialId && l.OnHand > 0 && (l.MayBeUsed || random.Next(20) == 0)).ToList();
         if (fitting.Count == 0 && random.Next(5) > 0)
         {
@@ -125,7 +131,7 @@ internal sealed partial class LedgerWalk
         {
             batch.Weighings.RemoveAt(index);
             TakenBack++;
-            await MoveAsync(lot, net);
+            await (lot is null ? Task.CompletedTask : MoveAsync(lot, net));
         }
     }
 
@@ -168,6 +174,7 @@ internal sealed partial class LedgerWalk
 
         Filled++;
         _open.Remove(batch);
+        _units.Add(batch.Id);
         await using var db = studio.Db();
         var taken = await db.Movements.Where(m => m.BatchId == batch.Id && m.FillId != null).Select(m => new { m.LotId, m.Id, m.Change }).ToListAsync();
         var perUnit = await db.BatchParts.Where(p => p.BatchId == batch.Id).SumAsync(p => p.CountPerUnit);
@@ -200,5 +207,6 @@ internal sealed class ModelBatch
     public required string Code { get; init; }
     public required Actor By { get; init; }
     public BatchState State { get; set; }
-    public List<(Guid Id, ModelLot Lot, long Net)> Weighings { get; } = [];
+    /// <summary>Without a lot while its receipt is to follow.</summary>
+    public List<(Guid Id, ModelLot? Lot, long Net)> Weighings { get; } = [];
 }

@@ -62,8 +62,11 @@ internal sealed partial class LedgerWalk(TestStudio studio, Random random, Guid 
             case < 55:
                 await ReverseAsync();
                 break;
-            case < 92:
+            case < 75:
                 await StepBatchAsync();
+                break;
+            case < 95:
+                await StepGoodsAsync();
                 break;
             default:
                 await ChangeStatusAsync();

@@ -156,7 +156,11 @@ public class StockTests
         var lot = await studio.LotAsync(oil, "P-1", 120, 0.06737m);
         var batch = await BatchAsync(studio, oil, 300_000);
         await WeighAsync(studio, batch, 100_000, lot);
-        Assert.Equal(0, (await VerifyCommand.RunAsync(studio.Get<Verify>())).ExitCode);
+        var (agrees, said) = await VerifyCommand.RunAsync(studio.Get<Verify>());
+        Assert.Equal(0, agrees);
+        Assert.Contains("agrees   lots (1): on hand is the sum of their movements", said);
+        Assert.Contains("by moving average, what went in is found again", said);
+        Assert.EndsWith("Every balance and every cost agrees with its movements.", said);
 
         await using (var line = new NpgsqlConnection(studio.OwnerConnectionString))
         {
@@ -169,6 +173,9 @@ public class StockTests
         Assert.Equal(1, code);
         Assert.Contains("Lot P-1: on hand 25.0 g, its movements add up to 20.0 g.", text);
         Assert.Contains("a weighing of 90.0 g stands against 100.0 g", text);
+        Assert.Contains($"The first:{Environment.NewLine}  Lot P-1: on hand 25.0 g", text);
+        Assert.Contains("Look at Storeroom → lot P-1 (/storeroom/lots/P-1).", text);
+        Assert.Contains("DIFFERS  weighings (1)", text);
     }
 
     /// <summary>A batch being weighed, with one line; rows are written straight.</summary>

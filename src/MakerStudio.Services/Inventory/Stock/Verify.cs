@@ -170,7 +170,7 @@ public static class VerifyCommand
         yield return "What was compared:";
         foreach (var check in report.Checks)
         {
-            yield return $"  {(check.Differences.Count == 0 ? "agrees " : "DIFFERS")}  {check.Count:#,0} {check.Of}: {check.Says}{(check.Differences.Count == 0 ? "" : $"; {check.Differences.Count:#,0} do not")}";
+            yield return $"  {(check.Differences.Count == 0 ? "agrees " : "DIFFERS")}  {check.Of} ({check.Count:#,0}): {check.Says}{(check.Differences.Count == 0 ? "" : $"; not so: {check.Differences.Count:#,0}")}";
         }
 
         if (report.Agrees)

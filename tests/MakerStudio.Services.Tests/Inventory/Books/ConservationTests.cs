@@ -24,13 +24,14 @@ public class ConservationTests(ITestOutputHelper output)
         output.WriteLine($"Random start {start}; run again with STUDIO_RANDOM_START={start}");
         await using var studio = await TestStudio.NewAsync();
         var walk = await LedgerWalk.NewAsync(studio, new Random(start));
+        await walk.OpenShopAsync();
         for (var n = 1; n <= Acts; n++)
         {
             await walk.StepAsync();
         }
 
         await using var db = studio.Db();
-        var differences = await BooksCheck.OfAsync(db, studio.Clock, CancellationToken.None);
+        var differences = (await BooksCheck.OfAsync(db, studio.Clock, CancellationToken.None)).SelectMany(c => c.Differences).ToList();
         Assert.True(differences.Count == 0, $"start {start}: {string.Join(' ', differences)}");
         var view = await studio.Get<Books>().ReadAsync();
         Assert.True(view.Check.Holds && view.Parts.Received > 0, $"start {start}");

@@ -37,7 +37,7 @@ public class PriceBookTests
         Assert.Equal(207.36268m, fig.LastFill!.Cost().Total);
     }
 
-    /// <summary>W3 and W4: net 18.33 and margin 75.4 % at 22.00; the lowest web tag for 6.00 is 15.37.</summary>
+    /// <summary>W3 and W4: markup 150 % 11.28, margin 65 % 12.89, keystone 9.02 and 18.04; net 18.33 and margin 75.4 % at 22.00, 50.8 % at half of it; the lowest web tag for 6.00 is 15.37.</summary>
     [Fact]
     public async Task Tags_InChannelsWithFees_ComeToTheWorkedNumbers()
     {
@@ -52,6 +52,12 @@ public class PriceBookTests
         Assert.Equal((18.33m, 0.754m), (Math.Round(unit.Net, 2), Math.Round(unit.Margin!.Value, 3)));
         Assert.Equal(3.065m, Math.Round(unit.Markup!.Value, 3));
         var safe = Assert.IsType<PriceResult.Found>(TargetPrice.Of(4.51m, new PriceTarget.Contribution(6.00m), channel, Cents));
+        PricedUnit For(PriceTarget target) => Assert.IsType<PriceResult.Found>(TargetPrice.Of(4.51m, target, channel, Cents)).Unit;
+        var markup = For(new PriceTarget.Markup(1.5m));
+        Assert.Equal((11.28m, 0.60m), (Math.Round(markup.Net, 2, MidpointRounding.AwayFromZero), Math.Round(markup.Margin!.Value, 2)));
+        Assert.Equal(12.89m, Math.Round(For(new PriceTarget.Margin(0.65m)).Net, 2));
+        Assert.Equal((9.02m, 18.04m), Margins.Keystone(4.51m));
+        Assert.Equal(0.508m, Math.Round(Margins.Margin(unit.Net / 2, 4.51m)!.Value, 3));
         Assert.Equal((15.37m, 6.0036m, 5.9962m), (safe.Tag, Math.Round(safe.Unit.Contribution, 4), Math.Round(safe.CoinLess!.Contribution, 4)));
     }
 
