@@ -574,6 +574,55 @@ namespace MakerStudio.Services.Schema.Migrations
                         });
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.ChannelTerms", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<decimal>("CostPerUnit")
+                        .HasColumnType("numeric")
+                        .HasColumnName("cost_per_unit");
+
+                    b.Property<string>("Fees")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("fees");
+
+                    b.Property<decimal>("OurShare")
+                        .HasColumnType("numeric")
+                        .HasColumnName("our_share");
+
+                    b.Property<Guid>("SalesChannelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sales_channel_id");
+
+                    b.Property<string>("TaxBasis")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("tax_basis");
+
+                    b.Property<decimal>("TaxRate")
+                        .HasColumnType("numeric")
+                        .HasColumnName("tax_rate");
+
+                    b.HasKey("Id")
+                        .HasName("pk_channel_terms");
+
+                    b.HasIndex("SalesChannelId")
+                        .HasDatabaseName("ix_channel_terms_sales_channel_id");
+
+                    b.ToTable("channel_terms", (string)null);
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.CodeCounter", b =>
                 {
                     b.Property<string>("Prefix")
@@ -2641,6 +2690,14 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("lead_time_days");
 
+                    b.Property<long?>("Minimum")
+                        .HasColumnType("bigint")
+                        .HasColumnName("minimum");
+
+                    b.Property<long?>("Pack")
+                        .HasColumnType("bigint")
+                        .HasColumnName("pack");
+
                     b.Property<string>("PackNote")
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)")
@@ -2657,7 +2714,10 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.HasIndex("SupplierId")
                         .HasDatabaseName("ix_material_suppliers_supplier_id");
 
-                    b.ToTable("material_suppliers", (string)null);
+                    b.ToTable("material_suppliers", null, t =>
+                        {
+                            t.HasCheckConstraint("supplier_packs_sane", "minimum > 0 and pack > 0");
+                        });
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Movement", b =>
@@ -3282,6 +3342,87 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.ToTable("placement_lines", null, t =>
                         {
                             t.HasCheckConstraint("placed_count_positive", "count > 0");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PriceBreak", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateOnly>("AskedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("asked_on");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<decimal?>("Charges")
+                        .HasColumnType("numeric")
+                        .HasColumnName("charges");
+
+                    b.Property<decimal?>("Freight")
+                        .HasColumnType("numeric")
+                        .HasColumnName("freight");
+
+                    b.Property<Guid>("MaterialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("material_id");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("note");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<decimal?>("Price")
+                        .HasColumnType("numeric")
+                        .HasColumnName("price");
+
+                    b.Property<string>("PriceIs")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("price_is");
+
+                    b.Property<decimal>("Quantity")
+                        .HasColumnType("numeric")
+                        .HasColumnName("quantity");
+
+                    b.Property<Guid>("RequestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("request_id");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supplier_id");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(30)
+                        .HasColumnType("character varying(30)")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Id")
+                        .HasName("pk_price_breaks");
+
+                    b.HasIndex("SupplierId")
+                        .HasDatabaseName("ix_price_breaks_supplier_id");
+
+                    b.HasIndex("MaterialId", "SupplierId")
+                        .HasDatabaseName("ix_price_breaks_material_id_supplier_id");
+
+                    b.ToTable("price_breaks", null, t =>
+                        {
+                            t.HasCheckConstraint("price_break_sane", "quantity > 0 and price > 0 and freight >= 0 and charges >= 0");
                         });
                 });
 
@@ -4429,6 +4570,16 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasConstraintName("fk_certificate_limits_material_safety_material_id");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.ChannelTerms", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.SalesChannel", null)
+                        .WithMany()
+                        .HasForeignKey("SalesChannelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_channel_terms_sales_channels_sales_channel_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.ConsignmentReport", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.Place", null)
@@ -4973,6 +5124,23 @@ namespace MakerStudio.Services.Schema.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_placement_lines_placements_placement_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PriceBreak", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Material", null)
+                        .WithMany()
+                        .HasForeignKey("MaterialId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_price_breaks_materials_material_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_price_breaks_suppliers_supplier_id");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.PriceTag", b =>
