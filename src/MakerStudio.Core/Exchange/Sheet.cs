@@ -35,6 +35,9 @@ public sealed record Sheet(IReadOnlyList<SheetColumn> Columns, IAsyncEnumerable<
 /// <summary>Describes a table once, column by column; it is then written as CSV or XLSX.</summary>
 public sealed class SheetOf<T>
 {
+    /// <summary>Decimals a number is written with at most: a thousand of them added up are still right to nine. Own choice.</summary>
+    public const int MostDecimals = 12;
+
     private readonly List<(SheetColumn Column, Func<T, object?> Value)> _columns = [];
 
     public SheetOf<T> Text(string heading, Func<T, string?> value) => Add(heading, CellKind.Text, value);
@@ -55,14 +58,20 @@ public sealed class SheetOf<T>
     private IReadOnlyList<object?> Cells(T row, TimeZoneInfo zone) =>
         [.. _columns.Select(c => c.Value(row) is DateTimeOffset moment ? TimeZoneInfo.ConvertTime(moment, zone) : c.Value(row))];
 
+    /// <exception cref="ArgumentException">A heading stands twice: a program could not tell the columns apart.</exception>
     private SheetOf<T> Add(string heading, CellKind kind, Func<T, object?> value)
     {
+        if (_columns.Exists(c => c.Column.Heading == heading))
+        {
+            throw new ArgumentException($"“{heading}” heads two columns.", nameof(heading));
+        }
+
         _columns.Add((new SheetColumn(heading, kind), value));
         return this;
     }
 
-    /// <summary>Without zeros at its end: the database gives 0.980 back for 0.98.</summary>
-    private static decimal Plain(decimal number) => number / 1.0000000000000000000000000000m;
+    /// <summary>Without zeros at its end, since the database gives 0.980 back for 0.98, and without what no coin or scale will ever see of a quotient.</summary>
+    private static decimal Plain(decimal number) => decimal.Round(number, MostDecimals) / 1.0000000000000000000000000000m;
 }
 
 /// <summary>Writes a table as CSV: UTF-8 with its mark, so that a spreadsheet reads accents; a point in numbers, ISO dates.</summary>
