@@ -45,7 +45,7 @@ public static class PriceBreaks
             decimal? cover = usePerDay == 0 ? null : (available + o.Offer.Quantity) / usePerDay;
             return new ComparedOffer(
                 o.Offer, o.Line.Total, o.Line.UnitCost, cover, o.Line.Total - smallest.Line.Total,
-                smallest.Line.UnitCost * o.Offer.Quantity - o.Line.Total, lifeDays is { } life && (cover is null || cover > life));
+                smallest.Line.Total * o.Offer.Quantity / smallest.Offer.Quantity - o.Line.Total, lifeDays is { } life && (cover is null || cover > life));
         }).ToList();
         return new PriceComparison(compared, compared.Where(c => !c.OutlastsLife).MinBy(c => c.UnitCost));
     }

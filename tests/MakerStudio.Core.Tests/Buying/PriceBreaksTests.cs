@@ -35,6 +35,15 @@ public class PriceBreaksTests
         Assert.Null(PriceBreaks.Compare(Offers, 0.5m, 0m).Offers[0].CoverMonths);
     }
 
+    // Own sums: 140 for 19.75 kg is 7.0886… a kg; 158 kg at that are 1,120.00.
+    [Fact]
+    public void Compare_UnitCostWithoutEnd_SavesWholeCents()
+    {
+        var compared = PriceBreaks.Compare([new("25 L", 19.75m, 134m, 6m), new("200 L", 158m, 920m, 48m)], 0m, 1m);
+
+        Assert.Equal([0m, 152m], compared.Offers.Select(o => o.Saves));
+    }
+
     [Fact]
     public void Compare_BadOffers_Throw()
     {

@@ -176,13 +176,13 @@ public sealed partial class MaterialPrices
     private static ConversionResult IntoStock(decimal quantity, AmountUnit unit, StockUnit stockedIn, decimal? density) => AmountConversion.ToStock(
         quantity, unit, stockedIn, density is { } known && Density.IsPossible(known) ? new Density(known) : null);
 
-    /// <summary>"290.00 for 5 kg" or "58.00 a kg from 5 kg on".</summary>
+    /// <summary>"290.00 for 5 kg" or "58.00 per kg from 5 kg on".</summary>
     private static string Words(PriceBreak row)
     {
         var quantity = row.Unit == AmountUnit.Each
             ? AmountWords.Amount((long)row.Quantity, StockUnit.Each)
             : $"{QuantityFormat.Editable(row.Quantity, CultureInfo.CurrentCulture)} {AmountUnits.Symbol(row.Unit)}";
         var price = AmountWords.MoneyInFull(row.Price!.Value);
-        return row.PriceIs == PriceIs.OfAll ? $"{price} for {quantity}" : $"{price} {(row.Unit == AmountUnit.Each ? "each" : "a " + AmountUnits.Symbol(row.Unit))} from {quantity} on";
+        return row.PriceIs == PriceIs.OfAll ? $"{price} for {quantity}" : $"{price} {(row.Unit == AmountUnit.Each ? "each" : "per " + AmountUnits.Symbol(row.Unit))} from {quantity} on";
     }
 }
