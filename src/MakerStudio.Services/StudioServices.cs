@@ -85,6 +85,7 @@ public static class StudioServices
         services.AddSingleton<Verify>();
 
         // Exchange
+        services.AddSingleton<BroughtFiles>();
         services.AddSingleton<SampleStudio>();
 
         return services;

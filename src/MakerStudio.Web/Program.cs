@@ -8,6 +8,7 @@ using MakerStudio.Web.Finished;
 using MakerStudio.Web.Hosting;
 using MakerStudio.Web.Library;
 using MakerStudio.Web.Shell;
+using MakerStudio.Web.Shell.Files;
 using MakerStudio.Web.Shell.Sheets;
 using MakerStudio.Web.Storeroom;
 
@@ -48,6 +49,7 @@ try
     app.MapStudioHealth();
     app.MapPapers();
     app.MapSalesFiles();
+    app.MapBroughtFiles();
     app.MapStudioAccounts();
     app.MapStudioBench();
     app.MapLabels();

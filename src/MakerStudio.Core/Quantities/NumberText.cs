@@ -7,7 +7,7 @@ internal static class NumberText
 {
     private const int DigitsInGroup = 3;
 
-    // With at most 12 decimals behind them, 15 leading digits fit a decimal without rounding.
+    // With at most 12 decimals behind them, 15 leading digits fit a decimal without rounding; of more the last may not, and is asked for.
     private const int MostWholeDigits = 15;
 
     internal abstract record Reading;
@@ -66,9 +66,20 @@ internal static class NumberText
         }
 
         decimal value = decimal.Parse($"0{whole}.{kept}", NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
-        return value > options.Largest
-            ? new NoNumber("This number is too large.")
+        return value > options.Largest ? new NoNumber("This number is too large.")
+            : value.Scale < kept.Length ? new NoNumber("This number has more digits than can be kept. Nothing is rounded for you.")
             : new Number(value, couldBeEither ? Interpretation(value, mark is not null, options.DecimalMark) : null);
+    }
+
+    /// <summary>
+    /// The mark that parts whole from decimals by what the number itself shows: 1,5 and 1.500,25 show the comma,
+    /// 1.234.567 too, since its points part thousands. Null when it shows none, or could be read either way.
+    /// </summary>
+    internal static char? ClearMark(string text)
+    {
+        char? mark = DecimalMarkOf(text, '.', out bool couldBeEither);
+        return couldBeEither ? null
+            : mark ?? (text.Contains('.', StringComparison.Ordinal) ? ',' : text.Contains(',', StringComparison.Ordinal) ? '.' : null);
     }
 
     /// <summary>

@@ -6,7 +6,7 @@ namespace MakerStudio.Core.Quantities;
 /// The unit standing in the field, in words of <see cref="UnitWords"/>. A bare "%" or "parts" is taken as this unit
 /// when it is one of that family.
 /// </param>
-/// <param name="MaxDecimals">Decimals kept, 0 to 12. More are refused, never rounded away.</param>
+/// <param name="MaxDecimals">Decimals kept, 0 to 28. More are refused, never rounded away.</param>
 /// <param name="Largest">Largest value taken, in the typed unit.</param>
 public sealed record QuantityTextOptions(
     char DecimalMark = '.',

@@ -9,7 +9,7 @@ public static class QuantityText
     /// <summary>Longest text looked at. A quantity with its unit is far shorter.</summary>
     public const int LongestText = 64;
 
-    private const int LargestMaxDecimals = 12;
+    private const int LargestMaxDecimals = 28; // as many as a decimal holds
     private const string NotANumber = "This is not a number. Type digits, such as 12.5, and a unit after them if you like.";
 
     public static QuantityReading Parse(string? text, QuantityTextOptions options)
@@ -17,7 +17,7 @@ public static class QuantityText
         ArgumentNullException.ThrowIfNull(options);
         if (options.DecimalMark is not ('.' or ',') || options.MaxDecimals is < 0 or > LargestMaxDecimals)
         {
-            throw new ArgumentException("The decimal mark is '.' or ',' and decimals run from 0 to 12.", nameof(options));
+            throw new ArgumentException("The decimal mark is '.' or ',' and decimals run from 0 to 28.", nameof(options));
         }
 
         if (string.IsNullOrWhiteSpace(text))
@@ -46,6 +46,18 @@ public static class QuantityText
             NumberText.NoNumber no => new QuantityReading.Unreadable(no.Why),
             _ => throw new InvalidOperationException("A number is read or it is not."),
         };
+    }
+
+    /// <summary>
+    /// The decimal mark a number shows by itself, '.' or ','; null when it has none, could be read either way (1,234) or
+    /// is no number. A table of numbers is written with one mark, so the clear ones speak for the others.
+    /// </summary>
+    public static char? ClearMark(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        string unsigned = Plain(text).Trim().TrimStart('-', '+');
+        int end = text.Length > LongestText ? 0 : NumberText.EndOf(unsigned);
+        return end == 0 ? null : NumberText.ClearMark(unsigned[..end]);
     }
 
     /// <summary>Full-width forms become plain ones, every kind of space a blank, every minus and apostrophe one kind.</summary>

@@ -5,6 +5,9 @@ public enum MovementKind
 {
     Receipt,
 
+    /// <summary>What was on the shelf already when the studio began to keep this ledger.</summary>
+    Opening,
+
     /// <summary>Weighed into a batch.</summary>
     Use,
 

@@ -73,6 +73,7 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<BookYear> BookYears => Set<BookYear>();
     public DbSet<WriteDown> WriteDowns => Set<WriteDown>();
     public DbSet<BatchLoss> BatchLosses => Set<BatchLoss>();
+    public DbSet<BroughtFile> BroughtFiles => Set<BroughtFile>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     protected override void OnModelCreating(ModelBuilder builder)

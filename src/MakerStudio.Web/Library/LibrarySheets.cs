@@ -1,3 +1,4 @@
+using MakerStudio.Core.Blending;
 using MakerStudio.Core.Exchange;
 using MakerStudio.Services.Formulation;
 using MakerStudio.Web.Shell.Sheets;
@@ -29,12 +30,12 @@ internal static class LibrarySheets
         .Number($"Cost ({currency} per 100 mL or g)", r => r.CostPerHundred).Number("Lines", r => r.Lines).Number("Things to mend", r => r.Problems)
         .Moment("Kept", r => r.KeptAt);
 
-    private static readonly SheetOf<FormulaLineRow> Lines = new SheetOf<FormulaLineRow>()
+    internal static readonly SheetOf<FormulaLineRow> Lines = new SheetOf<FormulaLineRow>()
         .Text("Formula", r => r.Formula).Text("Made as", r => Said.KindName(r.ProductKind)).Text("Version", r => $"v{r.Number}")
         .Text("State", r => r.State == FormulaState.Draft ? "Draft" : "Released")
         .Number("Line", r => r.Position).Text("Material", r => r.Material)
-        .Number("Amount (empty is the rest)", r => r.Amount).Text("Counted in", r => Said.Basis(r.Basis))
-        .Number("Share (% w/w)", r => r.Fraction * 100m).Text("Note", r => r.Note)
+        .Number("Amount (empty is the rest)", r => r.Amount).Text("Counted in", r => LineBases.Name(r.Basis))
+        .Number("Share (% w/w)", r => r.Fraction * 100m).Text("Note", r => r.Note).Text("Method", r => r.Method)
         .Number("Shortest rest (h)", r => r.CureMinHours).Number("Ideal rest (h)", r => r.CureIdealHours)
         .Number("Expected loss (%)", r => r.ExpectedLossPercent);
 }

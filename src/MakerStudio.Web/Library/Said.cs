@@ -34,18 +34,6 @@ internal static class Said
     /// <summary>48 h, or days from four days on.</summary>
     public static string Rest(int hours) => hours >= 96 && hours % 24 == 0 ? $"{hours / 24} d" : $"{hours} h";
 
-    public static string Basis(LineBasis basis) => basis switch
-    {
-        LineBasis.PartsByWeight => "parts by weight",
-        LineBasis.PartsByVolume => "parts by volume",
-        LineBasis.PercentByWeight => "% by weight",
-        LineBasis.PercentByVolume => "% by volume",
-        LineBasis.PercentOfWax => "% of wax",
-        LineBasis.Millilitres => "mL",
-        LineBasis.Drops => "drops",
-        _ => "g",
-    };
-
     /// <summary>What stands in the field behind the number.</summary>
     public static string Unit(LineBasis basis) => basis switch
     {

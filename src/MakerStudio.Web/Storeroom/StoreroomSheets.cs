@@ -2,6 +2,7 @@ using MakerStudio.Core.Exchange;
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
+using MakerStudio.Services.Exchange;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Shell;
 using MakerStudio.Web.Shell.Sheets;
@@ -38,18 +39,8 @@ internal static class StoreroomSheets
             await asked.Get<Deliveries>().FindAsync(asked.Route("code"), asked.Cancel) is { } page ? Lines(asked.Currency).Of(page.Lines, asked.Zone) : null);
     }
 
-    private static SheetOf<MaterialLine> Materials(string currency) => new SheetOf<MaterialLine>()
-        .Text("Material", l => l.Form.Name).Text("Kind", l => l.Form.Kind is { } kind ? MaterialKinds.Name(kind) : null).Text("CAS", l => l.Form.Cas)
-        .Text("Stocked in", l => Written.Unit(l.Form.StockedIn))
-        .Number("Density (g/mL)", l => l.Form.Density).Number("Density at (°C)", l => l.Form.DensityAtCelsius)
-        .Number("Alcohol", l => l.Form.AlcoholValue).Text("Alcohol is", l => Basis(l.Form.AlcoholBasis))
-        .Number("Flash point (°C)", l => l.Form.FlashPointCelsius)
-        .Number("Shelf life (days)", l => l.Form.ShelfLifeDays).Number("Life after opening (days)", l => l.Form.LifeAfterOpeningDays)
-        .Number("Reorder point (g or each)", l => l.Form.ReorderPoint).Number("20 drops (g)", l => l.Form.TwentyDropsGrams)
-        .Text("Required papers", l => string.Join("; ", l.Form.RequiredPapers.Order().Select(PaperKinds.Name)))
-        .Text("Suppliers", l => string.Join("; ", l.Form.Suppliers.Select(s => s.Name)))
-        .Text("Supplier codes", l => string.Join("; ", l.Form.Suppliers.Select(s => s.Code)))
-        .Text("Notes", l => l.Form.Notes)
+    internal static SheetOf<MaterialLine> Materials(string currency) => new SheetOf<MaterialLine>()
+        .OfMaterial(l => l.Form)
         .Number("On hand (g or each)", l => Shown(l.Stock?.OnHand, l.Form.StockedIn))
         .Number("Reserved (g or each)", l => Shown(l.Stock?.Reserved, l.Form.StockedIn))
         .Number("Not released (g or each)", l => Shown(l.Stock?.NotReleased, l.Form.StockedIn))
@@ -114,13 +105,5 @@ internal static class StoreroomSheets
         .Text("Liquid", r => r.Name).Number("Mass (kg)", r => Grams(r.Milligrams) / 1000m).Number("Volume (L)", r => r.Millilitres / 1000m)
         .Text("Class", r => FlammableWords.Category(r.Category)).Text("Because", r => r.Why);
 
-    private static string? Basis(AlcoholBasis? basis) => basis switch
-    {
-        AlcoholBasis.PercentVolume => "% vol",
-        AlcoholBasis.PercentMass => "% by weight",
-        AlcoholBasis.UsProof => "US proof",
-        _ => null,
-    };
-
-    private sealed record MaterialLine(ChangeMaterial Form, StockRow? Stock);
+    internal sealed record MaterialLine(ChangeMaterial Form, StockRow? Stock);
 }

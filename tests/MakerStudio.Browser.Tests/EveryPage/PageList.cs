@@ -66,6 +66,7 @@ internal static class PageList
         ["/prices/{SizeId:guid}"] = Found("/prices/{0}", "select s.id from formula_sizes s join formulas f on f.id = s.formula_id where f.name = 'Fig' order by s.nominal_millilitres desc limit 1"),
         ["/sign-in"] = Plain("/sign-in"),
         ["/storeroom"] = Plain("/storeroom"),
+        ["/storeroom/bring-in"] = Plain("/storeroom/bring-in"),
         ["/storeroom/count"] = Plain("/storeroom/count"),
         ["/storeroom/cover"] = Plain("/storeroom/cover"),
         ["/storeroom/deliveries"] = Plain("/storeroom/deliveries"),

@@ -172,8 +172,34 @@ public class QuantityTextTests
 
     [Theory]
     [InlineData(';', 3)]
-    [InlineData('.', 13)]
+    [InlineData('.', 29)]
     [InlineData('.', -1)]
     public void Parse_ImpossibleOptions_Throw(char mark, int decimals) =>
         Assert.Throws<ArgumentException>(() => QuantityText.Parse("1", new(mark, MaxDecimals: decimals)));
+
+    /// <summary>What a number shows by itself, whatever mark the studio has.</summary>
+    [Theory]
+    [InlineData("0.98", '.')]
+    [InlineData("-0,980", ',')]
+    [InlineData("1.5", '.')]
+    [InlineData("1234,567", ',')]
+    [InlineData("1.234,5", ',')]
+    [InlineData("1,234.567", '.')]
+    [InlineData("1.234.567", ',')]
+    [InlineData("1 234.5", '.')]
+    [InlineData("12.5 kg", '.')]
+    [InlineData("1.234", null)]
+    [InlineData("1,234 kg", null)]
+    [InlineData("1234", null)]
+    [InlineData("about 1.5", null)]
+    [InlineData("", null)]
+    public void ClearMark_ShownByTheNumber(string text, char? mark) => Assert.Equal(mark, QuantityText.ClearMark(text));
+
+    [Fact]
+    public void Parse_AsManyDecimalsAsADecimalHolds_LosesNone()
+    {
+        var fine = Point with { MaxDecimals = 28 };
+        Assert.Equal(67.374285714285714285714285714m, Assert.IsType<QuantityReading.Read>(QuantityText.Parse("67.374285714285714285714285714", fine)).Value);
+        Assert.Contains("more digits than can be kept", Assert.IsType<QuantityReading.Unreadable>(QuantityText.Parse("123456789.123456789012345678901", fine)).Why, StringComparison.Ordinal);
+    }
 }

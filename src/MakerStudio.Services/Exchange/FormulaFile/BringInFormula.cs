@@ -117,16 +117,10 @@ public sealed partial class FormulaFiles
     {
         var kind = document.Kind;
         var measured = document.Measured;
-        var draft = new FormulaVersion
-        {
-            Number = 1, State = FormulaState.Draft, Method = document.Note,
-            CureMinHours = (int)kind.CureMin.TotalHours, CureIdealHours = (int)kind.CureIdeal.TotalHours,
-            ExpectedLossPercent = Formulas.InPercent(kind.ExpectedLossFraction),
-            MeasuredDensity = measured.Density?.GramsPerMillilitre, MeasuredFlashPoint = measured.FlashPoint?.Degrees,
-            MeasuredBoilingPoint = measured.BoilingPoint?.Degrees, SustainsCombustion = measured.SustainsCombustion,
-            MeasuredViscosity = measured.ViscosityMm2PerSecond, MeasuredPh = measured.Ph,
-            CreatedById = command.PersonId, CreatedAt = command.Now, KeptAt = command.Now,
-        };
+        var draft = Formulas.FirstDraft(command, kind);
+        draft.Method = document.Note;
+        (draft.MeasuredDensity, draft.MeasuredFlashPoint, draft.MeasuredBoilingPoint) = (measured.Density?.GramsPerMillilitre, measured.FlashPoint?.Degrees, measured.BoilingPoint?.Degrees);
+        (draft.SustainsCombustion, draft.MeasuredViscosity, draft.MeasuredPh) = (measured.SustainsCombustion, measured.ViscosityMm2PerSecond, measured.Ph);
         draft.Lines.AddRange(document.Lines.Select((line, i) => new FormulaLine
         {
             Position = i + 1, MaterialId = ids[line.Material], Amount = line.Amount, Basis = line.Basis,

@@ -48,19 +48,22 @@ public sealed partial class Formulas
                 return taken;
             }
 
-            var draft = new FormulaVersion
-            {
-                Number = 1, State = FormulaState.Draft,
-                CureMinHours = (int)kind.CureMin.TotalHours, CureIdealHours = (int)kind.CureIdeal.TotalHours,
-                ExpectedLossPercent = InPercent(kind.ExpectedLossFraction),
-                CreatedById = command.PersonId, CreatedAt = command.Now, KeptAt = command.Now,
-            };
+            var draft = FirstDraft(command, kind);
             var formula = new Formula { Name = name, ProductKind = kind.Key, CreatedAt = command.Now, Versions = { draft } };
             formula.MakesMaterialId = kind.IsSold ? null : await MadeMaterialAsync(command, name, cancel);
             command.Db.Formulas.Add(formula);
             command.Record("formula", formula.Id, $"Started {name}, {kind.Name}", Topics.Formulas);
             return new FormulaStarted(formula.Id, draft.Id);
         }, cancel: cancel);
+
+    /// <summary>An empty v1 with the defaults of its kind.</summary>
+    internal static FormulaVersion FirstDraft(Command command, ProductKind kind) => new()
+    {
+        Number = 1, State = FormulaState.Draft,
+        CureMinHours = (int)kind.CureMin.TotalHours, CureIdealHours = (int)kind.CureIdeal.TotalHours,
+        ExpectedLossPercent = InPercent(kind.ExpectedLossFraction),
+        CreatedById = command.PersonId, CreatedAt = command.Now, KeptAt = command.Now,
+    };
 
     /// <summary>1.5 rather than 1.500: it stands in a field.</summary>
     internal static decimal InPercent(decimal fraction) => fraction * 100m / 1.0000000000000000000000000000m;

@@ -85,7 +85,7 @@ public sealed record AlreadyReleased(int Number) : Refusal
 
 public sealed partial class Versions
 {
-    private static readonly KeepDraftValidator KeepShape = new();
+    internal static readonly KeepDraftValidator KeepShape = new();
 
     public Task<Outcome<DraftKept>> KeepAsync(Actor actor, KeepDraft request, CancellationToken cancel = default) =>
         store.RunAsync<KeepDraft, DraftKept>(actor, request, KeepShape, async command =>

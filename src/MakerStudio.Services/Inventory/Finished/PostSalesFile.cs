@@ -1,6 +1,7 @@
 using FluentValidation;
 using MakerStudio.Core.Finished;
 using MakerStudio.Core.Prices;
+using MakerStudio.Services.Exchange;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
@@ -61,7 +62,7 @@ public sealed partial class SalesFiles
         var import = await SalesImport.OfAsync(command.Db, command.Today, cancel);
         await using var stored = new StoredFile(command.Db, fileId);
         var (lines, rejected, first) = (0, 0, (CsvSale?)null);
-        await foreach (var some in import.RunAsync(command.Db, SalesCsv.ReadAsync(stored, await MarkAsync(command.Db, cancel), cancel), cancel))
+        await foreach (var some in import.RunAsync(command.Db, SalesCsv.ReadAsync(stored, await CsvMarks.OfStudioAsync(command.Db, cancel), cancel), cancel))
         {
             lines += some.Count;
             rejected += some.Count(s => s.Sale.Problem is not null);
@@ -74,11 +75,11 @@ public sealed partial class SalesFiles
 
     private static async Task<SalesFilePosted> WriteAsync(Command command, Guid fileId, Dictionary<Guid, decimal> costs, CancellationToken cancel)
     {
-        var mark = await MarkAsync(command.Db, cancel);
+        var marks = await CsvMarks.OfStudioAsync(command.Db, cancel);
         var import = await SalesImport.OfAsync(command.Db, command.Today, cancel, posting: fileId);
         await using var stored = new StoredFile(command.Db, fileId);
         var posted = new SalesFilePosted(0, 0);
-        await foreach (var some in import.RunAsync(command.Db, SalesCsv.ReadAsync(stored, mark, cancel), cancel))
+        await foreach (var some in import.RunAsync(command.Db, SalesCsv.ReadAsync(stored, marks, cancel), cancel))
         {
             var customers = await CustomersAsync(command, some.Select(s => s.Sale.Customer).OfType<string>().Distinct(), cancel);
             var codes = await command.NextCodesAsync(Sales.CodePrefix, some.Count);

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using CsvHelper;
 using FluentValidation;
+using MakerStudio.Services.Exchange;
 using MakerStudio.Services.Schema;
 using Microsoft.EntityFrameworkCore;
 
@@ -64,6 +65,14 @@ public sealed partial class SalesFiles(StudioStore store)
 
             file.Sha256 = hash.GetHashAndReset();
             await command.Db.SaveChangesAsync(cancel);
+            await using (var bytes = new StoredFile(command.Db, file.Id))
+            {
+                if (await CsvSource.WhyNotUtf8Async(bytes, cancel) is { } other)
+                {
+                    return other;
+                }
+            }
+
             await using var stored = new StoredFile(command.Db, file.Id);
             if (await SalesCsv.WhyNotAsync(stored, cancel) is { } missing)
             {
@@ -97,7 +106,7 @@ public sealed partial class SalesFiles(StudioStore store)
         var import = await SalesImport.OfAsync(db, await StudioDay.TodayAsync(db, store.Clock, cancel), cancel);
         await using var stored = new StoredFile(db, fileId);
         var (lines, rejected, units, shown, tags, rows) = (0, 0, 0, 0, 0m, new List<ImportRow>());
-        await foreach (var some in import.RunAsync(db, SalesCsv.ReadAsync(stored, await MarkAsync(db, cancel), cancel), cancel))
+        await foreach (var some in import.RunAsync(db, SalesCsv.ReadAsync(stored, await CsvMarks.OfStudioAsync(db, cancel), cancel), cancel))
         {
             foreach (var (sale, picks) in some)
             {
@@ -126,7 +135,7 @@ public sealed partial class SalesFiles(StudioStore store)
         await using var stored = new StoredFile(db, fileId);
         await using var csv = CsvWriter.Create(output, new CsvWriterOptions { Injection = CsvInjection.Escape, FormatProvider = CultureInfo.InvariantCulture }, true);
         await csv.WriteRecordAsync(["line", "channel", "order", "customer", "reason"], cancel);
-        await foreach (var some in import.RunAsync(db, SalesCsv.ReadAsync(stored, await MarkAsync(db, cancel), cancel), cancel))
+        await foreach (var some in import.RunAsync(db, SalesCsv.ReadAsync(stored, await CsvMarks.OfStudioAsync(db, cancel), cancel), cancel))
         {
             foreach (var (sale, _) in some.Where(s => s.Sale.Problem is not null))
             {
@@ -140,9 +149,6 @@ public sealed partial class SalesFiles(StudioStore store)
     private static ImportRow RowOf(CsvSale sale, IReadOnlyList<(Guid BatchId, string Code, int Count)> picks) => new(
         sale.Line, sale.Channel, sale.Order, sale.Customer, sale.Quantity,
         sale.Problem is null ? $"{string.Join(", ", picks.Select(p => $"{p.Code} × {p.Count}"))} at {AmountWords.Money(sale.Price)}" : "", sale.Problem);
-
-    private static async Task<char> MarkAsync(StudioDb db, CancellationToken cancel) =>
-        await db.Studio.Select(s => s.Culture).SingleOrDefaultAsync(cancel) is { Length: > 0 } culture && CultureInfo.GetCultureInfo(culture).NumberFormat.NumberDecimalSeparator == "," ? ',' : '.';
 
     /// <summary>A stored file read part by part.</summary>
     private sealed class StoredFile(StudioDb db, Guid fileId) : Stream

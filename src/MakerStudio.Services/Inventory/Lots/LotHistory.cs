@@ -28,7 +28,7 @@ public sealed partial class Lots
             m.IsReversed, m.Batch, m.Delivery, null, null)
         {
             IsReversal = m.Kind == MovementKind.Reversal,
-            MayReverse = !m.IsReversed && (m.Kind is MovementKind.Adjustment or MovementKind.Return || (m.Kind == MovementKind.Receipt && m.Delivery is null)),
+            MayReverse = !m.IsReversed && (m.Kind is MovementKind.Adjustment or MovementKind.Return or MovementKind.Opening || (m.Kind == MovementKind.Receipt && m.Delivery is null)),
         });
         var log = events.Select(e => new LotHistoryRow(e.At, e.What, e.Reason, e.Who ?? "–", null, null, null, null, false, null, null, e.OldDate, e.NewDate));
         return WithRunningOnHand([.. ledger.Concat(log).OrderBy(r => r.At).ThenBy(r => r.MovementId is null)]);

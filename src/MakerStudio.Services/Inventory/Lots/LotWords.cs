@@ -17,6 +17,7 @@ public static class LotWords
     public static string Kind(MovementKind kind) => kind switch
     {
         MovementKind.Receipt => "Receipt",
+        MovementKind.Opening => "Opening stock",
         MovementKind.Use => "Use",
         MovementKind.Packaging => "Filling",
         MovementKind.Adjustment => "Adjustment",

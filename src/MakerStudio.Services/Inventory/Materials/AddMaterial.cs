@@ -10,7 +10,7 @@ public sealed record MaterialAdded(Guid Id, string Name);
 
 public sealed partial class Materials
 {
-    private static readonly MaterialFormValidator FormShape = new();
+    internal static readonly MaterialFormValidator FormShape = new();
 
     public Task<Outcome<MaterialAdded>> AddAsync(Actor actor, AddMaterial request, CancellationToken cancel = default) =>
         store.RunAsync<AddMaterial, MaterialAdded>(actor, request, FormShape, async command =>
@@ -20,11 +20,18 @@ public sealed partial class Materials
                 return taken;
             }
 
-            var row = new Material { Name = request.Name!, CreatedAt = command.Now };
-            Fill(row, request);
-            await SetSuppliersAsync(command, row, request, cancel);
-            command.Db.Materials.Add(row);
+            var row = await PutAsync(command, request, cancel);
             command.Record("material", row.Id, $"Added {row.Name}", Topics.Materials);
             return new MaterialAdded(row.Id, row.Name);
         }, cancel: cancel);
+
+    /// <summary>A new row with its suppliers; the caller has seen to it that shape and name are good.</summary>
+    internal static async Task<Material> PutAsync(Command command, MaterialForm form, CancellationToken cancel)
+    {
+        var row = new Material { Name = form.Name!, CreatedAt = command.Now };
+        Fill(row, form);
+        await SetSuppliersAsync(command, row, form, cancel);
+        command.Db.Materials.Add(row);
+        return row;
+    }
 }

@@ -58,7 +58,7 @@ public sealed partial class Materials
     }
 
     /// <summary>Two people who type the same new name at once get one supplier.</summary>
-    private static async Task<Supplier> SupplierOfAsync(Command command, string name, CancellationToken cancel)
+    internal static async Task<Supplier> SupplierOfAsync(Command command, string name, CancellationToken cancel)
     {
         var lower = name.ToLowerInvariant();
         var known = await command.Db.Suppliers.Where(s => s.Name.ToLower() == lower).OrderBy(s => s.Id).FirstOrDefaultAsync(cancel);
@@ -108,11 +108,15 @@ public sealed partial class Materials
     /// <summary>One name, one material on the shelf: adds, renames and restores take turns at this.</summary>
     internal static async Task<NameTaken?> NameTakenAsync(Command command, string name, Guid? except, CancellationToken cancel)
     {
-        await command.Db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtext('material names'))", cancel);
+        await LockNamesAsync(command, cancel);
         var lower = name.Trim().ToLowerInvariant();
         var taken = await command.Db.Materials.AnyAsync(m => m.Name.ToLower() == lower && m.ArchivedAt == null && m.Id != except, cancel);
         return taken ? new NameTaken(name.Trim()) : null;
     }
+
+    /// <summary>Nobody else adds, renames or restores a material until the command ends.</summary>
+    internal static Task LockNamesAsync(Command command, CancellationToken cancel) =>
+        command.Db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtext('material names'))", cancel);
 }
 
 /// <summary>Two materials of one name could not be told apart when weighing.</summary>

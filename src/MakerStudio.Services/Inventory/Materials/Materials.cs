@@ -10,7 +10,12 @@ public sealed partial class Materials(StudioStore store)
     public async Task<IReadOnlyList<ChangeMaterial>> FormsAsync(CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
-        var rows = await db.Materials.Where(m => m.ArchivedAt == null).OrderBy(m => m.Name)
+        return await FormsAsync(db, cancel);
+    }
+
+    internal static async Task<IReadOnlyList<ChangeMaterial>> FormsAsync(StudioDb db, CancellationToken cancel)
+    {
+        var rows = await db.Materials.AsNoTracking().Where(m => m.ArchivedAt == null).OrderBy(m => m.Name)
             .Include(m => m.Suppliers).ThenInclude(s => s.Supplier).ToListAsync(cancel);
         return rows.ConvertAll(FormOf);
     }

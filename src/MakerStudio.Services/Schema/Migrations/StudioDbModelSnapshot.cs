@@ -547,6 +547,68 @@ namespace MakerStudio.Services.Schema.Migrations
                         });
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.BroughtFile", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("BroughtIn")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("brought_in");
+
+                    b.Property<DateTimeOffset?>("BroughtInAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("brought_in_at");
+
+                    b.Property<Guid?>("BroughtInById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("brought_in_by_id");
+
+                    b.Property<byte[]>("Content")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<byte[]>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("sha256");
+
+                    b.HasKey("Id")
+                        .HasName("pk_brought_files");
+
+                    b.HasIndex("At")
+                        .HasDatabaseName("ix_brought_files_at");
+
+                    b.HasIndex("Sha256")
+                        .HasDatabaseName("ix_brought_files_sha256");
+
+                    b.ToTable("brought_files", (string)null);
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.CertificateLimit", b =>
                 {
                     b.Property<Guid>("MaterialId")

@@ -3,7 +3,7 @@ using MakerStudio.Core.Materials;
 using MakerStudio.Services;
 using MakerStudio.Services.Inventory;
 using MakerStudio.Web.Account;
-using MakerStudio.Web.Shell;
+using MakerStudio.Web.Shell.Files;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;

@@ -27,5 +27,5 @@ internal static class FormatFiles
         return schema.Evaluate(document.RootElement).IsValid;
     }
 
-    private static string Text(string name) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Exchange", "FormulaFile", "Format", name));
+    internal static string Text(string name) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Exchange", "FormulaFile", "Format", name));
 }

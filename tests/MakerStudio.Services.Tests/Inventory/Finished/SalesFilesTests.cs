@@ -34,7 +34,7 @@ public class SalesFilesTests(ITestOutputHelper output)
         var late = await studio.FilledBatchAsync();
         await studio.AlsoFilledAsync("RS-7", late, 3, new DateOnly(2027, 3, 1));
         var file = await AddAsync(studio, Header
-            + "2026-10-20,Web shop,1001,Ida Marsh,Fig,100 mL,,2,22.00,20,0.94\n2026-10-21,Web shop,1002,\"Moss, Pim\",fig,,,2,\"22,00\",20,\n2026-10-22,Web shop,1003,Ida Marsh,,,RS-1,1,20,20,\n",
+            + "2026-10-20,Web shop,1001,Ida Marsh,Fig,100 mL,,2,22.00,20,0.94\n2026-10-21,Web shop,1002,\"Moss, Pim\",fig,,,2,\"22,00\",20,\n22/10/2026,Web shop,1003,Ida Marsh,,,RS-1,1,20,20,\n",
             new UTF8Encoding(withMark));
         var files = studio.Get<SalesFiles>();
 
@@ -85,7 +85,7 @@ public class SalesFilesTests(ITestOutputHelper output)
         await using var studio = await TestStudio.NewAsync();
         var batch = await studio.FilledBatchAsync();
         var file = await AddAsync(studio, Header
-            + "2026-10-20,Web shop,1001,,Fig,,,40,22.00,20,\n2026-10-20,Web shop,1002,,Fig,,,7,22.00,20,\n20.10.2026,Web shop,1003,,Fig,,,1,22.00,20,\n"
+            + "2026-10-20,Web shop,1001,,Fig,,,40,22.00,20,\n2026-10-20,Web shop,1002,,Fig,,,7,22.00,20,\n10/11/2026,Web shop,1003,,Fig,,,1,22.00,20,\n"
             + "2026-10-20,Web shop,1004,,Plum,,,1,22.00,20,\n2026-10-20,Web shop,1005,,Fig,,,1.5,22.00,20,\n2026-12-24,Web shop,1006,,Fig,,,1,22.00,20,\n2026-10-20,Web shop,1007,,Fig,,,1,,20,\n");
         var files = studio.Get<SalesFiles>();
 
@@ -93,8 +93,8 @@ public class SalesFilesTests(ITestOutputHelper output)
         Assert.Equal([3L, 4, 5, 6, 7, 8], rejected.Rows.Select(r => r.Line));
         Assert.Equal(
             [
-                "6 of 7 can be sold; earlier lines and other sales took the rest.", "The date “20.10.2026” is not written as 2026-11-14.", "“Plum” is not on the studio's shelf.",
-                "The quantity “1.5” is no number of whole units of zero or more.", "24 Dec 2026 is still to come.", "The price is missing.",
+                "6 of 7 can be sold; earlier lines and other sales took the rest.", "date: “10/11/2026” could be two days. Write it as 2026-11-14.", "“Plum” is not on the studio's shelf.",
+                "quantity: “1.5” cannot be taken. Type a whole number here. Nothing is rounded for you.", "24 Dec 2026 is still to come.", "The price is missing.",
             ],
             rejected.Rows.Select(r => r.Rejected));
 
