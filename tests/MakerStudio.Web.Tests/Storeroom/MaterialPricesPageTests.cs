@@ -86,6 +86,23 @@ public sealed class MaterialPricesPageTests : StudioContext
         Assert.EndsWith("?use=20&life=600", page.FindAll("a[download]")[^1].GetAttribute("href"), StringComparison.Ordinal);
     }
 
+    /// <summary>Own sums: 5 kg there and 1 kg more at 10 g a day last 600 days.</summary>
+    [Fact]
+    public async Task Use_SoSmallThatNothingIsUsedUp_SaysSo()
+    {
+        await AddAsync(Oil() with { ShelfLifeDays = 400 });
+        await DeliverAsync(310m, new DateOnly(2026, 9, 24));
+        var page = Show();
+        await NoteAsync(page, "1", "70");
+        Assert.Contains("Nothing was used in the last 60 days, so nothing says that any of these would be used up in 400 days.", page.Markup, StringComparison.Ordinal);
+
+        await Field(page, "Used a day").InputAsync("10");
+        await Field(page, "Used a day").BlurAsync(new());
+
+        page.WaitForAssertion(() => Assert.Contains("None of these is used up in 400 days: with what is there, even 1 kg from Alder Supply would last 600 days.", page.Markup, StringComparison.Ordinal));
+        Assert.DoesNotContain("cheapest", page.Markup, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Form_LitresWithoutDensity_SaysSoAndKeepsWhatWasTyped()
     {

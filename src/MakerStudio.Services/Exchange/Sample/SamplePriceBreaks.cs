@@ -15,6 +15,8 @@ internal sealed class SamplePriceBreaks(Story story)
         yield return new(FigOil, Alder, 5, AmountUnit.Kilogram, 318.00m, Freight: 11.00m);
         yield return new(FigOil, Alder, 25, AmountUnit.Kilogram, 1_390.00m, Freight: 38.00m, Charges: 24.00m);
         yield return new(FigOil, OldMill, 0.5m, AmountUnit.Kilogram, 34.00m, Freight: 1.95m);
+        yield return new(QuinceOil, Wrenfield, 1, AmountUnit.Kilogram, 88.00m, Freight: 9.00m, Note: "new price list");
+        yield return new(QuinceOil, Wrenfield, 2, AmountUnit.Kilogram, 172.00m, Freight: 9.00m, Note: "new price list");
         yield return new(Ethanol, Alder, 20, AmountUnit.Kilogram, 128.00m, Freight: 26.88m, Charges: 18.00m);
         yield return new(Ethanol, Brackwater, 25, AmountUnit.Litre, 134.00m, Freight: 6.00m);
         yield return new(Ethanol, Brackwater, 200, AmountUnit.Litre, 4.60m, PriceIs.OfOne, Freight: 48.00m, Note: "drum, deposit not counted");

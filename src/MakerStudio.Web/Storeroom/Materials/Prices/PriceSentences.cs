@@ -85,14 +85,20 @@ internal static class PriceSentences
             yield return $"{Named(best)} is cheapest: {Cost(best)} landed.{(then.Length == 0 ? "" : $" It {then}.")}";
         }
 
-        if (compared.Lowest is var lowest && lowest.Is.OutlastsLife)
+        var (life, smallest, lowest) = (StoreroomWords.Count(lifeDays ?? 0, "day"), compared.Rows[0], compared.Lowest);
+        if (compared.Cheapest is null)
         {
-            var life = StoreroomWords.Count(lifeDays ?? 0, "day");
-            yield return lowest.Is.CoverDays is { } days
-                ? $"{Named(lowest)} would be {Cost(lowest)}, but it would last {StoreroomWords.Count((int)decimal.Floor(Math.Min(days, int.MaxValue)), "day")} and must be used up in {life}."
+            yield return smallest.Is.CoverDays is { } all
+                ? $"None of these is used up in {life}: with what is there, even {Named(smallest)} would last {Days(all)}."
                 : $"Nothing was used in the last {Stock.UseSpanDays} days, so nothing says that any of these would be used up in {life}.";
         }
+        else if (lowest.Is.OutlastsLife)
+        {
+            yield return $"{Named(lowest)} would be {Cost(lowest)}, but it would last {Days(lowest.Is.CoverDays!.Value)} and must be used up in {life}.";
+        }
     }
+
+    private static string Days(decimal days) => StoreroomWords.Count((int)decimal.Floor(Math.Min(days, int.MaxValue)), "day");
 
     /// <summary>"67.374/kg" or "0.8648 each".</summary>
     /// <param name="unitCost">Of one gram or one piece.</param>
