@@ -71,6 +71,7 @@ public static class StudioServices
         // Storeroom
         services.AddSingleton<Materials>();
         services.AddSingleton<Suppliers>();
+        services.AddSingleton<Purchasing>();
         services.AddSingleton<Papers>();
         services.AddSingleton<MaterialPrices>();
 

@@ -32,7 +32,11 @@ public readonly record struct DailyUse
 /// <param name="Minimum">The least the supplier sells; zero when anything.</param>
 /// <param name="Pack">The supplier sells whole packs of this; zero when any amount.</param>
 public sealed record ReorderState(
-    StockAmount Available, StockAmount OnOrder, DailyUse Use, int LeadDays, StockAmount Safety, int CoverDays, StockAmount Minimum, StockAmount Pack);
+    StockAmount Available, StockAmount OnOrder, DailyUse Use, int LeadDays, StockAmount Safety, int CoverDays, StockAmount Minimum, StockAmount Pack)
+{
+    /// <summary>A point the studio set itself; the higher of it and the one worked out holds. Null when it set none.</summary>
+    public StockAmount? OwnPoint { get; init; }
+}
 
 /// <param name="Point">At this amount it is time to order.</param>
 /// <param name="Quantity">What to order; zero while it is not due.</param>
@@ -61,10 +65,11 @@ public static class Reorder
             ArgumentOutOfRangeException.ThrowIfNegative(amount.Units, nameof(state));
         }
 
-        var point = Point(state.Use, state.LeadDays, state.Safety);
+        var worked = Point(state.Use, state.LeadDays, state.Safety);
+        var point = state.OwnPoint is { } own && own > worked ? own : worked;
         var coming = state.Available + state.OnOrder;
         var isDue = IsDue(coming, point);
-        var upTo = Point(state.Use, state.LeadDays + state.CoverDays, state.Safety);
+        var upTo = Point(state.Use, state.LeadDays + state.CoverDays, state.Safety) + (point - worked);
         var lasts = CoverDays(state.Available, state.Use);
         return new ReorderAdvice(
             point, isDue, isDue ? InPacks(upTo - coming, state) : StockAmount.Zero(point.Unit),

@@ -19,4 +19,5 @@ public static class Topics
     public const string Finished = "finished";
     public const string Prices = "prices";
     public const string Books = "books";
+    public const string Orders = "orders";
 }

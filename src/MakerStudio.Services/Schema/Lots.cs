@@ -139,6 +139,9 @@ internal sealed class DeliveryLine
 
     /// <summary>The answer given when the price looked far off.</summary>
     public string? PriceAnswer { get; set; }
+
+    /// <summary>What it was ordered with; null when it was not ordered here.</summary>
+    public Guid? OrderLineId { get; set; }
 }
 
 internal sealed class LotMap : IEntityTypeConfiguration<Lot>
@@ -224,6 +227,7 @@ internal sealed class DeliveryLineMap : IEntityTypeConfiguration<DeliveryLine>
     {
         builder.ToTable("delivery_lines", t => t.HasCheckConstraint("delivery_quantity_positive", "quantity > 0"));
         builder.Property(l => l.Unit).HasConversion<string>().HasMaxLength(30);
+        builder.HasOne<PurchaseOrderLine>().WithMany().HasForeignKey(l => l.OrderLineId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne(l => l.Material).WithMany().HasForeignKey(l => l.MaterialId).OnDelete(DeleteBehavior.Restrict);
     }
 }

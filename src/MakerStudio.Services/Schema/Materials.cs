@@ -25,6 +25,12 @@ internal sealed class Material
     /// <summary>Base units: milligrams or pieces.</summary>
     public long? ReorderPoint { get; set; }
 
+    /// <summary>Base units kept for a late delivery or a busy week.</summary>
+    public long? SafetyStock { get; set; }
+
+    /// <summary>Days an order is to last beyond its lead time; null takes the house's own.</summary>
+    public int? OrderCoverDays { get; set; }
+
     /// <summary>Milligrams of one drop, from weighing 20 drops.</summary>
     public decimal? DropMilligrams { get; set; }
     public string? Notes { get; set; }
@@ -39,6 +45,9 @@ internal sealed class Supplier
 {
     public Guid Id { get; set; } = Guid.CreateVersion7();
     public required string Name { get; set; }
+
+    /// <summary>As it stands on an order.</summary>
+    public string? Address { get; set; }
     public string? Notes { get; set; }
     public uint Version { get; set; }
 }
@@ -83,6 +92,7 @@ internal sealed class MaterialMap : IEntityTypeConfiguration<Material>
         builder.ToTable("materials", t =>
         {
             t.HasCheckConstraint("density_sane", "density is null or (density > 0 and density < 25)");
+            t.HasCheckConstraint("order_amounts_sane", "safety_stock >= 0 and order_cover_days > 0");
             t.HasCheckConstraint("alcohol_never_bare", "(alcohol_value is null) = (alcohol_basis is null)");
         });
         builder.Property(m => m.Name).HasMaxLength(120);
@@ -103,6 +113,7 @@ internal sealed class SupplierMap : IEntityTypeConfiguration<Supplier>
     {
         builder.ToTable("suppliers");
         builder.Property(s => s.Name).HasMaxLength(120);
+        builder.Property(s => s.Address).HasMaxLength(400);
         builder.Property(s => s.Version).IsRowVersion();
         builder.HasIndex(s => s.Name).IsUnique();
     }

@@ -31,6 +31,9 @@ internal sealed class StudioDb(DbContextOptions<StudioDb> options)
     public DbSet<PriceBreak> PriceBreaks => Set<PriceBreak>();
     public DbSet<Delivery> Deliveries => Set<Delivery>();
     public DbSet<DeliveryLine> DeliveryLines => Set<DeliveryLine>();
+    public DbSet<PurchaseOrder> PurchaseOrders => Set<PurchaseOrder>();
+    public DbSet<PurchaseOrderLine> PurchaseOrderLines => Set<PurchaseOrderLine>();
+    public DbSet<OrderClosing> OrderClosings => Set<OrderClosing>();
     public DbSet<Formula> Formulas => Set<Formula>();
     public DbSet<FormulaVersion> FormulaVersions => Set<FormulaVersion>();
     public DbSet<AdviceOverride> AdviceOverrides => Set<AdviceOverride>();

@@ -12,6 +12,7 @@ public static class StudioSchema
         "movements", "lot_events", "acts", "unit_movements", "sales", "sale_lines", "dispatches", "placements", "placement_lines",
         "consignment_reports", "consignment_report_lines", "kit_lot_contents", "label_prints",
         "price_tags", "channel_terms", "margin_floors", "book_methods", "book_years", "write_downs", "batch_losses", "price_breaks",
+        "purchase_orders", "purchase_order_lines", "order_closings",
     ];
 
     /// <param name="ownerConnectionString">A role that owns the schema.</param>

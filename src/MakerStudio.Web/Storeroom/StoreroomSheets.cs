@@ -46,6 +46,7 @@ internal static class StoreroomSheets
         .Number("Not released (g or each)", l => Shown(l.Stock?.NotReleased, l.Form.StockedIn))
         .Number("Past use (g or each)", l => Shown(l.Stock?.PastUse, l.Form.StockedIn))
         .Number("Available (g or each)", l => Shown(l.Stock?.Available, l.Form.StockedIn))
+        .Number("On its way (g or each)", l => Shown(l.Stock?.OnItsWay?.Units, l.Form.StockedIn))
         .Number("Use a day (g or each)", l => l.Stock?.UsePerDay)
         .Number("Cover (days)", l => l.Stock?.CoverDays)
         .Number($"Last landed ({currency} per kg or each)", l => l.Stock?.LastUnitCost is { } cost ? PerKilogramOrPiece(cost, l.Form.StockedIn) : null)
@@ -88,7 +89,7 @@ internal static class StoreroomSheets
         .Number($"Landed ({currency} per kg or each)", r => PerKilogramOrPiece(r.UnitCost, r.StockedIn));
 
     private static readonly SheetOf<SupplierRow> BoughtFrom = new SheetOf<SupplierRow>()
-        .Text("Supplier", r => r.Name).Number("Materials", r => r.Materials);
+        .Text("Supplier", r => r.Name).Text("Address", r => r.Address).Number("Materials", r => r.Materials);
 
     private static SheetOf<PendingReceiptRow> ToFollow(string currency) => new SheetOf<PendingReceiptRow>()
         .Text("Material", r => r.Material).Text("Used in batch", r => r.BatchCode).Number("Used (g)", r => Grams(r.Milligrams))

@@ -3,6 +3,7 @@ using MakerStudio.Core.Materials;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
 using MakerStudio.Services.Inventory;
+using MakerStudio.Web.Shell.Fields;
 using MakerStudio.Web.Shell.Parts;
 using MakerStudio.Web.Shell.Sheets;
 
@@ -45,6 +46,21 @@ internal static class StoreroomWords
     /// <summary>For a column whose head says per what: 3 decimals a kg, 4 a piece.</summary>
     /// <param name="shown">Of one kg or one piece.</param>
     public static string Price(decimal shown, StockUnit unit) => QuantityFormat.Number(shown, CultureInfo.CurrentCulture, unit == StockUnit.Gram ? 3 : 4);
+
+    /// <summary>"3.2 months" from 60 days on, else days.</summary>
+    public static string Months(decimal days) => days < MonthsFromDays
+        ? Count((int)decimal.Floor(Math.Max(days, 0)), "day")
+        : $"{QuantityFormat.Number(days / Reorder.DaysPerMonth, CultureInfo.CurrentCulture, 1)} months";
+
+    private const int MonthsFromDays = 60;
+
+    /// <summary>Number and unit of what was typed in one field; as it was when it has no unit of its own.</summary>
+    public static (string? Quantity, string? Unit) Parted(string? typed, string? shown) =>
+        QuantityText.Parse(typed, new QuantityTextOptions(QuantityReadout.DecimalMark, MaxDecimals: TypedDecimals)) is QuantityReading.Read { AmountUnit: { } unit } read
+            ? (QuantityReadout.Plain(read.Value), AmountUnits.Symbol(unit))
+            : (typed, shown);
+
+    private const int TypedDecimals = 6;
 
     public static string LotHref(string code) => "/storeroom/lots/" + Uri.EscapeDataString(code);
 

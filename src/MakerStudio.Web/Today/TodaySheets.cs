@@ -19,6 +19,7 @@ internal static class TodaySheets
         .Text("Item", r => r.Name).Text("Stocked in", r => Written.Unit(r.Unit))
         .Number("Available (g or each)", r => Shown(r.Available, r.Unit)).Number("On hand (g or each)", r => Shown(r.OnHand, r.Unit))
         .Number("Reserved (g or each)", r => Shown(r.Reserved, r.Unit)).Number("Cover (days)", r => r.CoverDays).Number("Lead time (days)", r => r.LeadDays)
+        .Number("On its way (g or each)", r => Shown(r.OnItsWay?.Units, r.Unit)).Date("Expected", r => r.OnItsWay?.ExpectedOn)
         .Date("Order by", r => r.OrderBy).Text("Order today", r => r.OrderNow ? "yes" : "no");
 
     private static readonly SheetOf<DatedLot> Dated = new SheetOf<DatedLot>()

@@ -26,9 +26,9 @@ public sealed record TodayView(
 
 /// <param name="Available">Milligrams or pieces.</param>
 /// <param name="CoverDays">Days it lasts; null when nothing is being used.</param>
-/// <param name="OrderNow">It does not last until an order placed today arrives, or the reorder point is reached.</param>
+/// <param name="OrderNow">With what is on its way it does not last until an order placed today arrives, or is down to the point to order at.</param>
 public sealed record LowRow(
-    Guid MaterialId, string Name, StockUnit Unit, long Available, long OnHand, long Reserved, decimal? CoverDays, int? LeadDays, DateOnly? OrderBy, bool OrderNow);
+    Guid MaterialId, string Name, StockUnit Unit, long Available, long OnHand, long Reserved, decimal? CoverDays, int? LeadDays, DateOnly? OrderBy, bool OrderNow, OnItsWay? OnItsWay);
 
 /// <summary>A lot that waits for a paper or a decision, or whose date is near or past.</summary>
 public sealed record DatedLot(string Code, string Material, StockUnit Unit, long OnHand, LotStatus Status, string Why, string ToDo);
@@ -54,7 +54,7 @@ public sealed class TodayRead(CureShelf curing, Batches batches, Stock stock, Lo
             [.. bench.Where(b => b.State == BatchState.Weighing)],
             [.. bench.Where(b => b.State == BatchState.Planned && b.Shortages.Count > 0)],
             rows.Any(r => r.OnHand > 0),
-            [.. rows.Where(IsLow).OrderBy(r => r.OrderBy ?? r.Today).ThenBy(r => r.Name, StringComparer.CurrentCulture).Select(LowOf)],
+            [.. rows.Where(IsLow).OrderBy(r => r.OrderNow ? r.Today : r.OrderBy ?? r.Today).ThenBy(r => r.CoverDays ?? decimal.MaxValue).ThenBy(r => r.Name, StringComparer.CurrentCulture).Select(LowOf)],
             [.. (await lots.OnShelfAsync()).Select(DatedOf).OfType<DatedLot>()],
             await stock.PendingAsync())
         {
@@ -66,7 +66,7 @@ public sealed class TodayRead(CureShelf curing, Batches batches, Stock stock, Lo
         row.OrderNow || (row.OrderBy is { } by && by <= row.Today.AddDays(MarginDays)) || (row.Available < 0);
 
     private static LowRow LowOf(StockRow row) => new(
-        row.MaterialId, row.Name, row.Unit, row.Available, row.OnHand, row.Reserved, row.CoverDays, row.LeadDays, row.OrderBy, row.OrderNow);
+        row.MaterialId, row.Name, row.Unit, row.Available, row.OnHand, row.Reserved, row.CoverDays, row.LeadDays, row.OrderBy, row.OrderNow, row.OnItsWay);
 
     private static DatedLot? DatedOf(LotRow lot) => lot switch
     {

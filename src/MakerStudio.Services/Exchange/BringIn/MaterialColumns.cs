@@ -35,6 +35,8 @@ public static class MaterialColumns
         Number("Shelf life (days)", nameof(MaterialForm.ShelfLifeDays), "Unopened.", m => m.ShelfLifeDays, (m, c, at) => m.ShelfLifeDays = c.Number(at)),
         Number("Life after opening (days)", nameof(MaterialForm.LifeAfterOpeningDays), "Counts from the day a lot is opened.", m => m.LifeAfterOpeningDays, (m, c, at) => m.LifeAfterOpeningDays = c.Number(at)),
         Number("Reorder point (g or each)", nameof(MaterialForm.ReorderPoint), "In what it is stocked in.", m => m.ReorderPoint, (m, c, at) => m.ReorderPoint = c.Number(at)),
+        Number("Safety stock (g or each)", nameof(MaterialForm.SafetyStock), "For a late delivery or a busy week.", m => m.SafetyStock, (m, c, at) => m.SafetyStock = c.Number(at)),
+        Number("An order lasts (days)", nameof(MaterialForm.OrderCoverDays), "Beyond its lead time; empty is 60.", m => m.OrderCoverDays, (m, c, at) => m.OrderCoverDays = c.Number(at)),
         Number("20 drops (g)", nameof(MaterialForm.TwentyDropsGrams), "What twenty drops of it weigh.", m => m.TwentyDropsGrams, (m, c, at) => m.TwentyDropsGrams = c.Number(at)),
         Text("Required papers", nameof(MaterialForm.RequiredPapers), "SDS, fragrance certificate, CoA, other paper, parted by |. “none” for none; empty takes what is usual for the kind.",
             m => m.RequiredPapers.Count == 0 ? NoPapers : string.Join($" {Between} ", m.RequiredPapers.Order().Select(PaperKinds.Name)), TakePapers),

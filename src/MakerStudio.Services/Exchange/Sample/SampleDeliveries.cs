@@ -44,7 +44,7 @@ internal sealed class SampleDeliveries(Story story)
         var posted = (await story.Deliveries.PostAsync(actor, new PostDelivery
         {
             SupplierId = supplier.Id, InvoiceNumber = delivery.Invoice, ReceivedOn = story.Date, Freight = delivery.Freight, FreightBasis = delivery.Basis,
-            Lines = [.. delivery.Lines.Select(Typed)],
+            Lines = [.. delivery.Lines.Select(l => Typed(l, delivery.Supplier))],
         })).Expect();
         foreach (var (line, lot) in delivery.Lines.Zip(posted.Lots).Where(l => l.Second.Status == LotStatus.Quarantine && !l.First.CoaMissing))
         {
@@ -58,11 +58,12 @@ internal sealed class SampleDeliveries(Story story)
         }
     }
 
-    private DeliveryLineTyped Typed(SampleLine line) => new()
+    private DeliveryLineTyped Typed(SampleLine line, string supplier) => new()
     {
         MaterialId = story.MaterialIds[line.Material], Quantity = line.Quantity, Unit = line.Unit, Price = line.Price, GrossKg = line.GrossKg, Duty = line.Duty,
         Surcharge = line.Surcharge, SupplierLot = line.SupplierLot, Shelf = line.Shelf, TareMilligrams = line.TareMilligrams,
         RetestOn = line.RetestIn is { } retest ? story.Today.AddDays(retest) : null,
         ExpiresOn = line.ExpiresIn is { } expires ? story.Today.AddDays(expires) : null,
+        OrderLineId = story.OrderLineIds.TryGetValue((supplier, line.Material), out var ordered) ? ordered : null,
     };
 }

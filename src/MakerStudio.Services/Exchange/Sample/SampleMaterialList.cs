@@ -16,7 +16,7 @@ internal static class SampleMaterialList
 
     public static IReadOnlyList<AddMaterial> All { get; } =
     [
-        Liquid(FigOil, MaterialKind.FragranceOil, 0.980m, 78, FromSheet) with { ShelfLifeDays = 730, LifeAfterOpeningDays = 365, ReorderPoint = 1_500, Suppliers = [By(Alder, "AS-FIG-5", 10, "5 kg can"), By(OldMill, "OM 114", 6, "0.5 kg bottle")] },
+        Liquid(FigOil, MaterialKind.FragranceOil, 0.980m, 78, FromSheet) with { ShelfLifeDays = 730, LifeAfterOpeningDays = 365, SafetyStock = 500, ReorderPoint = 1_500, Suppliers = [By(Alder, "AS-FIG-5", 10, "5 kg can"), By(OldMill, "OM 114", 6, "0.5 kg bottle")] },
         Liquid(QuinceOil, MaterialKind.FragranceOil, 0.995m, 85, FromSheet) with { ShelfLifeDays = 730, LifeAfterOpeningDays = 365, ReorderPoint = 800, Suppliers = [By(Wrenfield, "W-2207", 12, "1 kg bottle")] },
         Liquid(GreenFigOil, MaterialKind.FragranceOil, 0.968m, 74, FromSheet) with { ShelfLifeDays = 730, LifeAfterOpeningDays = 365, ReorderPoint = 500, Suppliers = [By(Wrenfield, "W-2230", 12, "1 kg bottle")] },
         Liquid(LinenOil, MaterialKind.FragranceOil, 0.962m, 80, FromSheet) with { ShelfLifeDays = 730, LifeAfterOpeningDays = 365, ReorderPoint = 200, Suppliers = [By(Wrenfield, "W-2251", 12, "0.5 kg bottle")] },
@@ -29,7 +29,7 @@ internal static class SampleMaterialList
         Liquid(Polysorbate, MaterialKind.Solubiliser, 1.100m, 150, FromHandbook) with { Cas = "9005-64-5", ShelfLifeDays = 540, ReorderPoint = 500, Suppliers = [By(Beaker, "SB-T20", 7, "2 kg can")] },
         Liquid(Preservative, MaterialKind.Preservative, 1.105m, 120, "0.8 % in sprays with water. " + FromHandbook) with { Cas = "122-99-6", ShelfLifeDays = 730, LifeAfterOpeningDays = 365, ReorderPoint = 100, Suppliers = [By(Beaker, "SB-PX", 7, "0.5 kg bottle")] },
         Liquid(Water, MaterialKind.Water, 0.998m, null, "Density: handbook, 20 °C.") with { Cas = "7732-18-5", ShelfLifeDays = 180, LifeAfterOpeningDays = 60, ReorderPoint = 2_000, Suppliers = [By(Beaker, "SB-H2O-10", 7, "10 L canister")] },
-        Liquid(SoyWax, MaterialKind.Wax, 0.900m, null, "Add scent at 65 °C, pour at 55 °C. Density: the supplier’s sheet, invented for the sample.") with { ShelfLifeDays = 730, ReorderPoint = 4_000, Suppliers = [By(Tallowby, "TB-S1", 8, "10 kg carton")] },
+        Liquid(SoyWax, MaterialKind.Wax, 0.900m, null, "Add scent at 65 °C, pour at 55 °C. Density: the supplier’s sheet, invented for the sample.") with { ShelfLifeDays = 730, SafetyStock = 1_000, ReorderPoint = 4_000, Suppliers = [By(Tallowby, "TB-S1", 8, "10 kg carton")] },
         Dry(Dye, MaterialKind.Colourant) with { ShelfLifeDays = 1095, Suppliers = [By(Tallowby, "TB-C7", 8, "100 g bag")] },
         Dry(Orris, MaterialKind.DryBotanical) with { ShelfLifeDays = 365, ReorderPoint = 100, Suppliers = [By(Lindenhay, "orris", 14, "0.5 kg bag")] },
         Dry(Lavender, MaterialKind.DryBotanical) with { ShelfLifeDays = 365, ReorderPoint = 1_000, Suppliers = [By(Lindenhay, "lav", 14, "1 kg bag")] },

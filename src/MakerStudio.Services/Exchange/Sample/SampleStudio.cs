@@ -75,7 +75,7 @@ public sealed class SampleStudio(StudioStore store)
         await story.OpenAsync();
         SampleAct[] acts =
         [
-            .. new SampleMarket(story).Acts(), .. new SampleMaterials(story).Acts(), .. new SampleDeliveries(story).Acts(), .. new SamplePriceBreaks(story).Acts(), .. new SampleFormulas(story).Acts(),
+            .. new SampleMarket(story).Acts(), .. new SampleMaterials(story).Acts(), .. new SampleDeliveries(story).Acts(), .. new SamplePriceBreaks(story).Acts(), .. new SampleOrders(story).Acts(), .. new SampleFormulas(story).Acts(),
             .. new SampleLots(story).Acts(), .. new SampleBatches(story).Acts(), .. new SampleBatchesNow(story).Acts(),
             .. new SamplePrices(story).Acts(), .. new SampleGoods(story).Acts(), .. new SampleLabels(story).Acts(),
         ];

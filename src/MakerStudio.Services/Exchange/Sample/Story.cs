@@ -46,6 +46,7 @@ internal sealed class Story
         Settings = new(_store);
         Prices = new(_store);
         MaterialPrices = new(_store);
+        Purchasing = new(_store);
         LabelStocks = new(_store);
         Labels = new(_store);
     }
@@ -61,6 +62,7 @@ internal sealed class Story
     public Papers Papers { get; }
     public Deliveries Deliveries { get; }
     public MaterialPrices MaterialPrices { get; }
+    public Purchasing Purchasing { get; }
     public Lots Lots { get; }
     public Formulas Formulas { get; }
     public Versions Versions { get; }
@@ -84,6 +86,9 @@ internal sealed class Story
 
     /// <summary>Released versions by name and number: "Fig v3".</summary>
     public Dictionary<string, Guid> VersionIds { get; } = [];
+
+    /// <summary>What was ordered last, by supplier and material.</summary>
+    public Dictionary<(string Supplier, string Material), Guid> OrderLineIds { get; } = [];
 
     /// <summary>By formula and size: "Fig, 100 mL bottle".</summary>
     public Dictionary<string, Guid> SizeIds { get; } = [];

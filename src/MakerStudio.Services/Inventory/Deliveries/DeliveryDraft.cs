@@ -39,4 +39,7 @@ public sealed record DeliveryLineDraft
 
     /// <summary>The unit price the person confirmed when it looked far from the last one.</summary>
     public decimal? ConfirmedUnitPrice { get; set; }
+
+    /// <summary>The line of a purchase order that this came for.</summary>
+    public Guid? OrderLineId { get; set; }
 }

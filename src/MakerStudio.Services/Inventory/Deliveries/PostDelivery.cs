@@ -49,6 +49,9 @@ public sealed record DeliveryLineTyped
 
     /// <summary>The price per kg or piece that was confirmed as right though far from the last one.</summary>
     public decimal? ConfirmedUnitPrice { get; set; }
+
+    /// <summary>The line of a purchase order that this came for; null when it was not ordered here.</summary>
+    public Guid? OrderLineId { get; set; }
 }
 
 public sealed class PostDeliveryValidator : AbstractValidator<PostDelivery>
@@ -124,6 +127,11 @@ public sealed partial class Deliveries
                 return problems;
             }
 
+            if (await NotOrderedAsync(command, request, cancel) is { } notOrdered)
+            {
+                return notOrdered;
+            }
+
             var landed = LandedCost.Allocate(
                 [.. request.Lines.Select((l, i) => DeliverySums.Invoice(l, stock[i]))], request.Freight, request.FreightBasis);
             if (request.InvoiceTotal is { } total && total != landed.Total)
@@ -141,9 +149,9 @@ public sealed partial class Deliveries
     {
         if (request.DraftId is { } draftId)
         {
-            if (await LockDraftAsync(command, draftId) is not { } draft)
+            if (await Typing.LockAsync(command, draftId) is not { } draft)
             {
-                return new DraftGone();
+                return Typing.Gone;
             }
 
             command.Db.Drafts.Remove(draft);
@@ -164,6 +172,19 @@ public sealed partial class Deliveries
             .Where(d => d.SupplierId == request.SupplierId && d.InvoiceNumber == invoice).Select(d => d.Code).FirstOrDefaultAsync(cancel);
         return posted is null ? null : new Because(
             $"Invoice {invoice} of this supplier is already posted as Delivery {posted}.", "If this is the rest of it, write it as a number of its own, such as " + invoice + "/2.");
+    }
+
+    /// <summary>A line may name a purchase order only when that asked this supplier for this material.</summary>
+    private static async Task<NotAcceptable?> NotOrderedAsync(Command command, PostDelivery request, CancellationToken cancel)
+    {
+        var ids = request.Lines.Select(l => l.OrderLineId).OfType<Guid>().ToList();
+        var ordered = await command.Db.PurchaseOrderLines.Where(l => ids.Contains(l.Id))
+            .Select(l => new { l.Id, l.Order!.Code, l.Order.SupplierId, l.MaterialId }).ToDictionaryAsync(l => l.Id, cancel);
+        var problems = request.Lines.Select((l, i) => (Line: l, Index: i)).Where(l => l.Line.OrderLineId is { } id
+                && (ordered.GetValueOrDefault(id) is not { } asked || asked.SupplierId != request.SupplierId || asked.MaterialId != l.Line.MaterialId))
+            .Select(l => new FieldProblem($"Lines[{l.Index}].MaterialId",
+                $"Line {l.Index + 1}: {(ordered.GetValueOrDefault(l.Line.OrderLineId!.Value) is { } asked ? $"Order {asked.Code}" : "its order")} did not ask this supplier for this material. Take the order off the line, or put the material right.")).ToList();
+        return problems.Count == 0 ? null : new NotAcceptable(problems);
     }
 
     private static NotAcceptable? Problems(PostDelivery request, Dictionary<Guid, MaterialFacts> facts, out IReadOnlyList<StockAmount> stock)
@@ -229,7 +250,7 @@ public sealed partial class Deliveries
         DensityUsed = AmountUnits.IsVolume(typed.Unit) ? typed.Density ?? material.Density : typed.Density,
         Price = typed.Price, GrossKilograms = typed.GrossKg, Duty = typed.Duty, Surcharge = typed.Surcharge, Discount = typed.Discount,
         FreightShare = landed.FreightShare, LandedTotal = landed.Total, UnitCost = landed.UnitCost,
-        PriceAnswer = DeliverySums.Answer(typed, material, stock),
+        PriceAnswer = DeliverySums.Answer(typed, material, stock), OrderLineId = typed.OrderLineId,
     };
 
     private static async Task<PostedLot> ShelveLotAsync(Command command, Delivery delivery, DeliveryLine line, DeliveryLineTyped typed, MaterialFacts material)

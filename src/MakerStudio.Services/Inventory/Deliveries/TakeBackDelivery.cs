@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using FluentValidation;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
@@ -51,11 +50,7 @@ public sealed partial class Deliveries
                 TakeBack(command, lots[receipt.LotId], receipt, delivery, request.Reason.Trim());
             }
 
-            var draft = new Draft
-            {
-                Kind = DraftKind, Body = JsonSerializer.Serialize(Retyped(delivery, lots.Values), DraftJson), KeptById = command.PersonId, KeptAt = command.Now,
-            };
-            command.Db.Drafts.Add(draft);
+            var draft = Typing.Put(command, null, Guid.CreateVersion7(), Retyped(delivery, lots.Values));
             command.Record("delivery", delivery.Id, $"Took Delivery {delivery.Code} back: {request.Reason.Trim()}", Topics.Lots);
             return new DeliveryTakenBack(draft.Id, [.. lots.Values.Select(l => l.Code).Order(StringComparer.Ordinal)]);
         }, cancel: cancel);
@@ -104,6 +99,7 @@ public sealed partial class Deliveries
         MaterialId = line.MaterialId, Quantity = Typed(line.QuantityTyped), Unit = AmountUnits.Symbol(line.Unit), Price = Typed(line.Price),
         GrossKg = Typed(line.GrossKilograms), Duty = Typed(line.Duty), Surcharge = Typed(line.Surcharge), Discount = Typed(line.Discount),
         Density = Typed(line.DensityUsed), SupplierLot = lot.SupplierLot ?? "", ExpiresOn = lot.ExpiresOn, RetestOn = lot.RetestOn, Shelf = lot.Shelf ?? "",
+        OrderLineId = line.OrderLineId,
         Tare = lot.TareMilligrams is { } tare ? Typed(Mass.FromMilligrams(tare).Grams) : "",
     };
 

@@ -1,7 +1,4 @@
-using System.Text.Json;
-using System.Text.Json.Serialization;
 using MakerStudio.Services.Schema;
-using Microsoft.EntityFrameworkCore;
 
 namespace MakerStudio.Services.Inventory;
 
@@ -17,8 +14,7 @@ public sealed record FillDraft(RecordFill Typed, string KeptBy, DateTimeOffset K
 
 public sealed partial class Fills
 {
-    private const string DraftKind = "fill";
-    private static readonly JsonSerializerOptions DraftJson = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter() } };
+    private static readonly TypedDrafts<RecordFill> Typing = new("fill", "this filling", "recorded", "the batch");
 
     /// <summary>The last one who types wins: both see who kept it and when.</summary>
     public Task<Outcome<FillKept>> KeepAsync(Actor actor, KeepFill request, CancellationToken cancel = default) =>
@@ -35,29 +31,16 @@ public sealed partial class Fills
                 return new NotReady(batch.Code, [], batch.State);
             }
 
-            var draft = await command.Db.Drafts.SingleOrDefaultAsync(d => d.Id == batch.Id, cancel);
-            if (draft is null)
-            {
-                draft = new Draft { Id = batch.Id, Kind = DraftKind, Body = "" };
-                command.Db.Drafts.Add(draft);
-            }
-
-            draft.Body = JsonSerializer.Serialize(request.Typed, DraftJson);
-            draft.KeptById = command.PersonId;
-            draft.KeptAt = command.Now;
-            return new FillKept(draft.KeptAt);
+            return new FillKept(Typing.Put(command, await Typing.LockAsync(command, batch.Id), batch.Id, request.Typed).KeptAt);
         }, cancel: cancel);
 
     /// <summary>What was typed before, with a request id of its own: a new form is a new request.</summary>
     private static async Task<FillDraft?> DraftAsync(StudioDb db, Guid batchId, CancellationToken cancel)
     {
-        var found = await db.Drafts.Where(d => d.Id == batchId && d.Kind == DraftKind)
-            .Select(d => new { d.Body, d.KeptAt, By = db.Users.Where(p => p.Id == d.KeptById).Select(p => p.DisplayName).First() })
-            .SingleOrDefaultAsync(cancel);
-        return found is null ? null : new FillDraft(
-            JsonSerializer.Deserialize<RecordFill>(found.Body, DraftJson)! with { RequestId = Guid.CreateVersion7(), BatchId = batchId }, found.By, found.KeptAt);
+        return await Typing.FindAsync(db, batchId, cancel) is { } found
+            ? new FillDraft(found.Draft with { RequestId = Guid.CreateVersion7(), BatchId = batchId }, found.KeptBy, found.KeptAt)
+            : null;
     }
 
-    private static Task DropDraftAsync(StudioDb db, Guid batchId, CancellationToken cancel) =>
-        db.Drafts.Where(d => d.Id == batchId && d.Kind == DraftKind).ExecuteDeleteAsync(cancel);
+    private static Task DropDraftAsync(StudioDb db, Guid batchId, CancellationToken cancel) => Typing.DropAsync(db, batchId, cancel);
 }

@@ -33,6 +33,8 @@ public static class MaterialFields
         new("Shelf life", m => With(m.ShelfLifeDays, "days"), (from, to) => to.ShelfLifeDays = from.ShelfLifeDays),
         new("Life after opening", m => With(m.LifeAfterOpeningDays, "days"), (from, to) => to.LifeAfterOpeningDays = from.LifeAfterOpeningDays),
         new("Reorder point", m => With(m.ReorderPoint, Unit(m)), (from, to) => to.ReorderPoint = from.ReorderPoint),
+        new("Safety stock", m => With(m.SafetyStock, Unit(m)), (from, to) => to.SafetyStock = from.SafetyStock),
+        new("An order lasts", m => With(m.OrderCoverDays, "days"), (from, to) => to.OrderCoverDays = from.OrderCoverDays),
         new("20 drops weigh", m => With(m.TwentyDropsGrams, "g"), (from, to) => to.TwentyDropsGrams = from.TwentyDropsGrams),
         new("Required papers", m => string.Join(", ", m.RequiredPapers.Distinct().Order().Select(PaperKinds.Name)), (from, to) => to.RequiredPapers = [.. from.RequiredPapers]),
         new("Suppliers", Suppliers, (from, to) => to.Suppliers = [.. from.Suppliers.Select(s => s with { })]),

@@ -27,6 +27,12 @@ public record MaterialForm : StudioRequest
     /// <summary>Grams, or pieces.</summary>
     public decimal? ReorderPoint { get; set; }
 
+    /// <summary>Grams, or pieces, kept for a late delivery or a busy week.</summary>
+    public decimal? SafetyStock { get; set; }
+
+    /// <summary>Whole days an order is to last beyond its lead time.</summary>
+    public decimal? OrderCoverDays { get; set; }
+
     /// <summary>What 20 drops weigh, g.</summary>
     public decimal? TwentyDropsGrams { get; set; }
     public string? Notes { get; set; }
@@ -104,6 +110,9 @@ public sealed class MaterialFormValidator : AbstractValidator<MaterialForm>
         RuleFor(m => m.ReorderPoint).InclusiveBetween(0, LargestReorderPoint).WithMessage(_ => $"The reorder point is from 0 to {LargestReorderPoint:N0}.")
             .Must((form, point) => IsStockable(point, form.StockedIn))
             .WithMessage(NotStockable);
+        RuleFor(m => m.SafetyStock).InclusiveBetween(0, LargestReorderPoint).WithMessage(_ => $"The safety stock is from 0 to {LargestReorderPoint:N0}.")
+            .Must((form, stock) => IsStockable(stock, form.StockedIn)).WithMessage(NotStockable);
+        RuleFor(m => m.OrderCoverDays).Must(IsDays).WithMessage(_ => $"An order lasts a whole number of days, from 1 to {LongestDays:N0}.");
         RuleFor(m => m.Notes).SeveralLines("The note", LongestNotes);
         RuleForEach(m => m.RequiredPapers).IsInEnum().WithMessage("Choose papers from the list.");
         RuleFor(m => m.Suppliers).Must(s => s.Count <= MostSuppliers).WithMessage(_ => $"At most {MostSuppliers} suppliers are kept for one material.")

@@ -25,6 +25,8 @@ public sealed partial class Materials
         row.ShelfLifeDays = (int?)form.ShelfLifeDays;
         row.LifeAfterOpeningDays = (int?)form.LifeAfterOpeningDays;
         row.ReorderPoint = UnitsOf(form.ReorderPoint, form.StockedIn);
+        row.SafetyStock = UnitsOf(form.SafetyStock, form.StockedIn);
+        row.OrderCoverDays = (int?)form.OrderCoverDays;
         row.DropMilligrams = form.TwentyDropsGrams * Mass.MilligramsPerGram / DropsWeighed;
         row.Notes = string.IsNullOrWhiteSpace(form.Notes) ? null : form.Notes.Trim();
         row.RequiredPapers = [.. form.RequiredPapers.Distinct().Order()];
@@ -88,6 +90,8 @@ public sealed partial class Materials
         ShelfLifeDays = row.ShelfLifeDays,
         LifeAfterOpeningDays = row.LifeAfterOpeningDays,
         ReorderPoint = AmountOf(row.ReorderPoint, row.StockedIn),
+        SafetyStock = AmountOf(row.SafetyStock, row.StockedIn),
+        OrderCoverDays = row.OrderCoverDays,
         TwentyDropsGrams = row.DropMilligrams * DropsWeighed / Mass.MilligramsPerGram,
         Notes = row.Notes,
         RequiredPapers = [.. row.RequiredPapers],

@@ -3,11 +3,14 @@ using Microsoft.EntityFrameworkCore;
 
 namespace MakerStudio.Services.Inventory;
 
-/// <summary>Gives a supplier another name, everywhere at once.</summary>
-public sealed record RenameSupplier : StudioRequest
+/// <summary>Gives a supplier another name, everywhere at once, or another address.</summary>
+public sealed record ChangeSupplier : StudioRequest
 {
     public Guid SupplierId { get; set; }
     public string? Name { get; set; }
+
+    /// <summary>As it stands on an order; several lines.</summary>
+    public string? Address { get; set; }
 
     /// <summary>The version the form was opened with.</summary>
     public uint Version { get; set; }
@@ -18,7 +21,7 @@ public sealed record AddSupplier : StudioRequest
     public string? Name { get; set; }
 }
 
-public sealed record SupplierRow(Guid Id, string Name, int Materials, uint Version);
+public sealed record SupplierRow(Guid Id, string Name, int Materials, uint Version, string? Address = null);
 
 public sealed record SupplierNameTaken(string Name) : Refusal
 {
@@ -31,22 +34,26 @@ public sealed class AddSupplierValidator : AbstractValidator<AddSupplier>
     public AddSupplierValidator() => RuleFor(s => s.Name).OneLine("The supplier’s name", 120).NotEmpty().WithMessage("A supplier needs a name.");
 }
 
-public sealed class RenameSupplierValidator : AbstractValidator<RenameSupplier>
+public sealed class ChangeSupplierValidator : AbstractValidator<ChangeSupplier>
 {
-    public RenameSupplierValidator() => RuleFor(s => s.Name).OneLine("The supplier’s name", 120).NotEmpty().WithMessage("A supplier needs a name.");
+    public ChangeSupplierValidator()
+    {
+        RuleFor(s => s.Name).OneLine("The supplier’s name", 120).NotEmpty().WithMessage("A supplier needs a name.");
+        RuleFor(s => s.Address).SeveralLines("The address", 400);
+    }
 }
 
 /// <summary>Whom the studio buys from.</summary>
 public sealed class Suppliers(StudioStore store)
 {
     private static readonly AddSupplierValidator AddShape = new();
-    private static readonly RenameSupplierValidator RenameShape = new();
+    private static readonly ChangeSupplierValidator ChangeShape = new();
 
     public async Task<IReadOnlyList<SupplierRow>> ListAsync(CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
         return await db.Suppliers.OrderBy(s => s.Name.ToLower())
-            .Select(s => new SupplierRow(s.Id, s.Name, db.MaterialSuppliers.Count(m => m.SupplierId == s.Id), s.Version)).ToListAsync(cancel);
+            .Select(s => new SupplierRow(s.Id, s.Name, db.MaterialSuppliers.Count(m => m.SupplierId == s.Id), s.Version, s.Address)).ToListAsync(cancel);
     }
 
     /// <summary>The id of the new supplier, or of the one that has this name already.</summary>
@@ -66,8 +73,8 @@ public sealed class Suppliers(StudioStore store)
             return new SupplierRow(row.Id, row.Name, 0, row.Version);
         }, cancel: cancel);
 
-    public Task<Outcome<Nothing>> RenameAsync(Actor actor, RenameSupplier request, CancellationToken cancel = default) =>
-        store.RunAsync<RenameSupplier, Nothing>(actor, request, RenameShape, async command =>
+    public Task<Outcome<Nothing>> ChangeAsync(Actor actor, ChangeSupplier request, CancellationToken cancel = default) =>
+        store.RunAsync<ChangeSupplier, Nothing>(actor, request, ChangeShape, async command =>
         {
             var name = request.Name!.Trim();
             if (await IsTakenAsync(command, name, request.SupplierId, cancel))
@@ -82,8 +89,10 @@ public sealed class Suppliers(StudioStore store)
             }
 
             command.ExpectVersion(row, request.Version);
-            command.Record("supplier", row.Id, $"Renamed the supplier {row.Name} to {name}", Topics.Materials);
-            row.Name = name;
+            var address = string.IsNullOrWhiteSpace(request.Address) ? null : request.Address.Trim();
+            var changes = new[] { name == row.Name ? null : $"renamed to {name}", address == row.Address ? null : "its address" }.Where(c => c is not null);
+            command.Record("supplier", row.Id, $"Changed the supplier {row.Name}: {string.Join(", ", changes)}", Topics.Materials);
+            (row.Name, row.Address) = (name, address);
             return await command.TrySaveAsync() ? Nothing.Value : new Stale("the supplier", "Somebody");
         }, cancel: cancel);
 

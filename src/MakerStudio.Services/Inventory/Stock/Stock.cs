@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using MakerStudio.Core.Materials;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
@@ -31,14 +32,15 @@ public sealed partial class Stock(StudioStore store)
         var today = await StudioDay.TodayAsync(db, clock, cancel);
         var materials = await db.Materials.Where(m => only == null || m.Id == only)
             .Where(m => only != null || m.ArchivedAt == null || db.Lots.Any(l => l.MaterialId == m.Id && l.Balance!.OnHand > 0)).OrderBy(m => m.Name)
-            .Select(m => new { m.Id, m.Name, m.Kind, m.StockedIn, m.LifeAfterOpeningDays, m.ReorderPoint }).ToListAsync(cancel);
+            .Select(m => new { m.Id, m.Name, m.Kind, m.StockedIn, m.LifeAfterOpeningDays, m.ReorderPoint, m.SafetyStock, m.OrderCoverDays }).ToListAsync(cancel);
         var lots = await ShelfAsync(db, only, cancel);
         var reserved = await ReservedAsync(db, only, cancel);
         var toFollow = await db.PendingReceipts.Where(p => p.MatchedAt == null && (only == null || p.MaterialId == only))
             .GroupBy(p => p.MaterialId).Select(g => new { g.Key, Sum = g.Sum(p => p.Milligrams), Cost = g.Max(p => p.EstimatedUnitCost) })
             .ToDictionaryAsync(g => g.Key, g => (g.Sum, g.Cost), cancel);
         var used = await UsedAsync(db, clock, only, cancel);
-        var leads = await LeadDaysAsync(db, only, cancel);
+        var terms = await TermsAsync(db, only, cancel);
+        var onOrder = await OnOrder.OfAsync(db, only, cancel);
         return [.. materials.Select(m =>
         {
             var shelf = lots[m.Id].Select(l => l with { UseBy = LotDates.EffectiveExpiry(l.ExpiresOn, l.RetestOn, l.OpenedOn, m.LifeAfterOpeningDays) }).ToList();
@@ -49,9 +51,13 @@ public sealed partial class Stock(StudioStore store)
                 shelf.Sum(l => l.OnHand), reserved.GetValueOrDefault(m.Id),
                 shelf.Where(l => l.Status != LotStatus.Released).Sum(l => l.OnHand),
                 shelf.Where(l => l.Status == LotStatus.Released && l.UseBy < today).Sum(l => l.OnHand), follow.Sum,
-                DailyUse.Over(new StockAmount(used.GetValueOrDefault(m.Id), m.StockedIn), UseSpanDays).PerDay, leads.GetValueOrDefault(m.Id), m.ReorderPoint,
+                DailyUse.Over(new StockAmount(used.GetValueOrDefault(m.Id), m.StockedIn), UseSpanDays).PerDay, terms[m.Id].FirstOrDefault()?.LeadDays, m.ReorderPoint,
                 last?.UnitCost ?? (follow.Sum > 0 ? follow.Cost : null), last is null && follow.Sum > 0, today,
-                [.. shelf.Where(l => l.OnHand > 0).OrderBy(l => l.Status != LotStatus.Released).ThenBy(l => l.UseBy ?? DateOnly.MaxValue).Select(l => l.Code)]);
+                [.. shelf.Where(l => l.OnHand > 0).OrderBy(l => l.Status != LotStatus.Released).ThenBy(l => l.UseBy ?? DateOnly.MaxValue).Select(l => l.Code)])
+            {
+                OnItsWay = onOrder.GetValueOrDefault(m.Id), SafetyStock = m.SafetyStock ?? 0, OrderCoverDays = m.OrderCoverDays ?? StockRow.UsualOrderCoverDays,
+                From = terms[m.Id].FirstOrDefault(), LongestLeadDays = terms[m.Id].Max(t => t.LeadDays),
+            };
         })];
     }
 
@@ -63,34 +69,49 @@ public sealed partial class Stock(StudioStore store)
     private static async Task<Dictionary<Guid, long>> ReservedAsync(StudioDb db, Guid? only, CancellationToken cancel) =>
         (await Outstanding.OfAsync(db, only is { } id ? [id] : null, cancel)).GroupBy(row => row.MaterialId).ToDictionary(g => g.Key, g => g.Sum(row => row.Units));
 
-    private static async Task<Dictionary<Guid, long>> UsedAsync(StudioDb db, TimeProvider clock, Guid? only, CancellationToken cancel)
+    private static async Task<Dictionary<Guid, long>> UsedAsync(StudioDb db, TimeProvider clock, Guid? only, CancellationToken cancel) =>
+        await Uses(db, clock).Where(m => only == null || m.Lot!.MaterialId == only)
+            .GroupBy(m => m.Lot!.MaterialId).Select(g => new { g.Key, Used = -g.Sum(m => m.Change) })
+            .ToDictionaryAsync(g => g.Key, g => Math.Max(g.Used, 0), cancel);
+
+    /// <summary>Each use of the span, reversals of uses within it as less.</summary>
+    internal static async Task<IReadOnlyList<MaterialUse>> UsesAsync(StudioDb db, TimeProvider clock, CancellationToken cancel) =>
+        await Uses(db, clock).Select(m => new MaterialUse(m.Lot!.MaterialId, m.At, -m.Change)).ToListAsync(cancel);
+
+    private static IQueryable<Movement> Uses(StudioDb db, TimeProvider clock)
     {
         var since = clock.GetUtcNow().ToUniversalTime().AddDays(-UseSpanDays);
         MovementKind[] uses = [MovementKind.Use, MovementKind.Packaging];
-        return await db.Movements
-            .Where(m => m.At >= since && (only == null || m.Lot!.MaterialId == only))
-            .Where(m => uses.Contains(m.Kind) || (m.ReversesId != null && db.Movements.Any(r => r.Id == m.ReversesId && r.At >= since && uses.Contains(r.Kind))))
-            .GroupBy(m => m.Lot!.MaterialId).Select(g => new { g.Key, Used = -g.Sum(m => m.Change) })
-            .ToDictionaryAsync(g => g.Key, g => Math.Max(g.Used, 0), cancel);
+        return db.Movements.Where(m => m.At >= since)
+            .Where(m => uses.Contains(m.Kind) || (m.ReversesId != null && db.Movements.Any(r => r.Id == m.ReversesId && r.At >= since && uses.Contains(r.Kind))));
     }
 
-    /// <summary>The lead time of the supplier that delivered last, else the longest known.</summary>
-    private static async Task<Dictionary<Guid, int?>> LeadDaysAsync(StudioDb db, Guid? only, CancellationToken cancel)
+    /// <summary>How each supplier sells a material: the one that delivered last first, one without a lead time after those that have one.</summary>
+    private static async Task<ILookup<Guid, BuyingTerms>> TermsAsync(StudioDb db, Guid? only, CancellationToken cancel)
     {
-        var leads = await db.MaterialSuppliers.Where(s => s.LeadTimeDays != null && (only == null || s.MaterialId == only))
+        var terms = await db.MaterialSuppliers.Where(s => only == null || s.MaterialId == only)
             .Select(s => new
             {
-                s.MaterialId, s.LeadTimeDays,
+                s.MaterialId,
+                Terms = new BuyingTerms(s.SupplierId, s.Supplier!.Name, s.SupplierCode, s.LeadTimeDays, s.Minimum, s.Pack),
                 LastUsed = db.Lots.Where(l => l.MaterialId == s.MaterialId && l.SupplierId == s.SupplierId).Max(l => (DateOnly?)l.ReceivedOn),
             }).ToListAsync(cancel);
-        return leads.GroupBy(l => l.MaterialId).ToDictionary(
-            g => g.Key, g => g.OrderByDescending(l => l.LastUsed ?? DateOnly.MinValue).ThenByDescending(l => l.LeadTimeDays).First().LeadTimeDays);
+        return terms.OrderBy(t => t.Terms.LeadDays is null).ThenByDescending(t => t.LastUsed ?? DateOnly.MinValue).ThenByDescending(t => t.Terms.LeadDays)
+            .ThenBy(t => t.Terms.Supplier, StringComparer.Ordinal).ToLookup(t => t.MaterialId, t => t.Terms);
     }
 
     private sealed record StockLot(
         Guid LotId, Guid MaterialId, string Code, LotStatus Status, long OnHand, DateOnly ReceivedOn, DateOnly? OpenedOn, DateOnly? ExpiresOn, DateOnly? RetestOn,
         decimal UnitCost, DateOnly? UseBy);
 }
+
+/// <param name="Units">Milligrams or pieces; below zero when a use was taken back.</param>
+internal sealed record MaterialUse(Guid MaterialId, DateTimeOffset At, long Units);
+
+/// <summary>How a supplier sells a material.</summary>
+/// <param name="Minimum">The least they sell, milligrams or pieces; null when anything.</param>
+/// <param name="Pack">They sell whole packs of this; null when any amount.</param>
+public sealed record BuyingTerms(Guid SupplierId, string Supplier, string? Code, int? LeadDays, long? Minimum, long? Pack);
 
 /// <summary>All amounts in milligrams or pieces.</summary>
 /// <param name="OnHand">In all its lots, whatever their status.</param>
@@ -114,13 +135,38 @@ public sealed record StockRow(
     /// <summary>The same in average months.</summary>
     public decimal? CoverMonths => Reorder.CoverMonths(new StockAmount(Available, Unit), new DailyUse(UsePerDay, Unit));
 
-    /// <summary>The last day on which an order still arrives in time; null when use or lead time is not known.</summary>
-    public DateOnly? OrderBy => CoverDays is { } cover && LeadDays is { } lead && cover < MostDays ? Today.AddDays((int)decimal.Floor(cover) - lead) : null;
+    /// <summary>Days an order is to last beyond its lead time, unless the material says otherwise. The house's own span.</summary>
+    public const int UsualOrderCoverDays = 60;
 
-    public bool IsBelowReorderPoint => ReorderPoint is { } point && Available <= point;
+    /// <summary>Ordered and not yet here; null when nothing is.</summary>
+    public OnItsWay? OnItsWay { get; init; }
 
-    /// <summary>It no longer lasts until an order placed today arrives, or the reorder point is reached.</summary>
-    public bool OrderNow => IsBelowReorderPoint || OrderBy <= Today;
+    public long SafetyStock { get; init; }
+
+    public int OrderCoverDays { get; init; } = UsualOrderCoverDays;
+
+    /// <summary>The supplier it would be ordered from: the one that delivered last.</summary>
+    public BuyingTerms? From { get; init; }
+
+    /// <summary>Of all its suppliers.</summary>
+    public int? LongestLeadDays { get; init; }
+
+    /// <summary>Available and on its way together.</summary>
+    public long Coming => Available + (OnItsWay?.Units ?? 0);
+
+    /// <summary>When to order and how much; null while neither a point of its own nor use and lead time are known.</summary>
+    [JsonIgnore]
+    public ReorderAdvice? Advice => ReorderPoint is null && (LeadDays is null || (UsePerDay == 0 && SafetyStock == 0)) ? null : Reorder.Advise(new ReorderState(
+        new StockAmount(Available, Unit), new StockAmount(OnItsWay?.Units ?? 0, Unit), new DailyUse(UsePerDay, Unit), LeadDays ?? 0,
+        new StockAmount(SafetyStock, Unit), OrderCoverDays, new StockAmount(From?.Minimum ?? 0, Unit), new StockAmount(From?.Pack ?? 0, Unit))
+        { OwnPoint = ReorderPoint is { } own ? new StockAmount(own, Unit) : null });
+
+    /// <summary>The last day on which an order still arrives in time, past when it is late; null when use or lead time is not known.</summary>
+    public DateOnly? OrderBy => Advice is { } advice && UsePerDay > 0
+        && new StockAmount(Coming - advice.Point.Units, Unit).Display / UsePerDay is var days && Math.Abs(days) < MostDays ? Today.AddDays((int)decimal.Floor(days)) : null;
+
+    /// <summary>What is there and on its way no longer lasts until an order placed today arrives, or is down to the point.</summary>
+    public bool OrderNow => Advice is { IsDue: true };
 
     private const decimal MostDays = 36_500m;
 }

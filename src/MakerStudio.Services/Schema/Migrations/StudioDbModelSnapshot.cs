@@ -1016,6 +1016,10 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("material_id");
 
+                    b.Property<Guid?>("OrderLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("order_line_id");
+
                     b.Property<int>("Position")
                         .HasColumnType("integer")
                         .HasColumnName("position");
@@ -1058,6 +1062,9 @@ namespace MakerStudio.Services.Schema.Migrations
 
                     b.HasIndex("MaterialId")
                         .HasDatabaseName("ix_delivery_lines_material_id");
+
+                    b.HasIndex("OrderLineId")
+                        .HasDatabaseName("ix_delivery_lines_order_line_id");
 
                     b.ToTable("delivery_lines", null, t =>
                         {
@@ -2514,6 +2521,10 @@ namespace MakerStudio.Services.Schema.Migrations
                         .HasColumnType("text")
                         .HasColumnName("notes");
 
+                    b.Property<int?>("OrderCoverDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("order_cover_days");
+
                     b.Property<long?>("ReorderPoint")
                         .HasColumnType("bigint")
                         .HasColumnName("reorder_point");
@@ -2522,6 +2533,10 @@ namespace MakerStudio.Services.Schema.Migrations
                         .IsRequired()
                         .HasColumnType("text[]")
                         .HasColumnName("required_papers");
+
+                    b.Property<long?>("SafetyStock")
+                        .HasColumnType("bigint")
+                        .HasColumnName("safety_stock");
 
                     b.Property<int?>("ShelfLifeDays")
                         .HasColumnType("integer")
@@ -2550,6 +2565,8 @@ namespace MakerStudio.Services.Schema.Migrations
                             t.HasCheckConstraint("alcohol_never_bare", "(alcohol_value is null) = (alcohol_basis is null)");
 
                             t.HasCheckConstraint("density_sane", "density is null or (density > 0 and density < 25)");
+
+                            t.HasCheckConstraint("order_amounts_sane", "safety_stock >= 0 and order_cover_days > 0");
                         });
                 });
 
@@ -2883,6 +2900,32 @@ namespace MakerStudio.Services.Schema.Migrations
 
                             t.HasCheckConstraint("movement_not_zero", "change <> 0");
                         });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.OrderClosing", b =>
+                {
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("order_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("reason");
+
+                    b.HasKey("OrderId")
+                        .HasName("pk_order_closings");
+
+                    b.ToTable("order_closings", (string)null);
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.OwnFlammableLimit", b =>
@@ -3593,6 +3636,131 @@ namespace MakerStudio.Services.Schema.Migrations
                         });
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.PurchaseOrder", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("code");
+
+                    b.Property<DateOnly?>("ExpectedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("expected_on");
+
+                    b.Property<decimal>("Freight")
+                        .HasColumnType("numeric")
+                        .HasColumnName("freight");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("note");
+
+                    b.Property<DateOnly>("OrderedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("ordered_on");
+
+                    b.Property<DateTimeOffset>("SentAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("sent_at");
+
+                    b.Property<Guid>("SentById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("sent_by_id");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supplier_id");
+
+                    b.Property<decimal>("TaxRate")
+                        .HasColumnType("numeric")
+                        .HasColumnName("tax_rate");
+
+                    b.HasKey("Id")
+                        .HasName("pk_purchase_orders");
+
+                    b.HasIndex("Code")
+                        .IsUnique()
+                        .HasDatabaseName("ix_purchase_orders_code");
+
+                    b.HasIndex("SupplierId")
+                        .HasDatabaseName("ix_purchase_orders_supplier_id");
+
+                    b.HasIndex("SentAt", "Id")
+                        .HasDatabaseName("ix_purchase_orders_sent_at_id");
+
+                    b.ToTable("purchase_orders", null, t =>
+                        {
+                            t.HasCheckConstraint("order_freight_sane", "freight >= 0");
+
+                            t.HasCheckConstraint("order_tax_sane", "tax_rate between 0 and 1");
+                        });
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PurchaseOrderLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Discount")
+                        .HasColumnType("numeric")
+                        .HasColumnName("discount");
+
+                    b.Property<Guid>("MaterialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("material_id");
+
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("order_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<decimal>("Quantity")
+                        .HasColumnType("numeric")
+                        .HasColumnName("quantity");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(30)
+                        .HasColumnType("character varying(30)")
+                        .HasColumnName("unit");
+
+                    b.Property<decimal>("UnitPrice")
+                        .HasColumnType("numeric")
+                        .HasColumnName("unit_price");
+
+                    b.Property<long>("Units")
+                        .HasColumnType("bigint")
+                        .HasColumnName("units");
+
+                    b.HasKey("Id")
+                        .HasName("pk_purchase_order_lines");
+
+                    b.HasIndex("MaterialId")
+                        .HasDatabaseName("ix_purchase_order_lines_material_id");
+
+                    b.HasIndex("OrderId")
+                        .HasDatabaseName("ix_purchase_order_lines_order_id");
+
+                    b.ToTable("purchase_order_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("order_line_above_zero", "quantity > 0 and units > 0");
+
+                            t.HasCheckConstraint("order_line_price_sane", "unit_price >= 0 and discount between 0 and 1");
+                        });
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.Sale", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4078,6 +4246,11 @@ namespace MakerStudio.Services.Schema.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<string>("Address")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("address");
 
                     b.Property<string>("Name")
                         .IsRequired()
@@ -4710,6 +4883,12 @@ namespace MakerStudio.Services.Schema.Migrations
                         .IsRequired()
                         .HasConstraintName("fk_delivery_lines_materials_material_id");
 
+                    b.HasOne("MakerStudio.Services.Schema.PurchaseOrderLine", null)
+                        .WithMany()
+                        .HasForeignKey("OrderLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_delivery_lines_purchase_order_lines_order_line_id");
+
                     b.Navigation("Material");
                 });
 
@@ -5078,6 +5257,16 @@ namespace MakerStudio.Services.Schema.Migrations
                     b.Navigation("Lot");
                 });
 
+            modelBuilder.Entity("MakerStudio.Services.Schema.OrderClosing", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.PurchaseOrder", null)
+                        .WithOne("Closing")
+                        .HasForeignKey("MakerStudio.Services.Schema.OrderClosing", "OrderId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_order_closings_purchase_orders_order_id");
+                });
+
             modelBuilder.Entity("MakerStudio.Services.Schema.OwnFlammableLimit", b =>
                 {
                     b.HasOne("MakerStudio.Services.Schema.Market", null)
@@ -5217,6 +5406,39 @@ namespace MakerStudio.Services.Schema.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_price_tags_sales_channels_sales_channel_id");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PurchaseOrder", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Supplier", "Supplier")
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_purchase_orders_suppliers_supplier_id");
+
+                    b.Navigation("Supplier");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PurchaseOrderLine", b =>
+                {
+                    b.HasOne("MakerStudio.Services.Schema.Material", "Material")
+                        .WithMany()
+                        .HasForeignKey("MaterialId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_purchase_order_lines_materials_material_id");
+
+                    b.HasOne("MakerStudio.Services.Schema.PurchaseOrder", "Order")
+                        .WithMany("Lines")
+                        .HasForeignKey("OrderId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_purchase_order_lines_purchase_orders_order_id");
+
+                    b.Navigation("Material");
+
+                    b.Navigation("Order");
                 });
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Sale", b =>
@@ -5577,6 +5799,13 @@ namespace MakerStudio.Services.Schema.Migrations
 
             modelBuilder.Entity("MakerStudio.Services.Schema.Placement", b =>
                 {
+                    b.Navigation("Lines");
+                });
+
+            modelBuilder.Entity("MakerStudio.Services.Schema.PurchaseOrder", b =>
+                {
+                    b.Navigation("Closing");
+
                     b.Navigation("Lines");
                 });
 

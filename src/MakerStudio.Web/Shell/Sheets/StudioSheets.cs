@@ -13,6 +13,7 @@ public static class StudioSheets
         Storeroom.StoreroomSheets.Map(app);
         Storeroom.MaterialSheets.Map(app);
         Storeroom.MaterialPriceSheets.Map(app);
+        Storeroom.OrderSheets.Map(app);
         Bench.BenchSheets.Map(app);
         Curing.CuringSheets.Map(app);
         Finished.FinishedSheets.Map(app);

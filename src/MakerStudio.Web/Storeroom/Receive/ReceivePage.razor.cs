@@ -17,12 +17,14 @@ public partial class ReceivePage
     private DeliveryDraft _draft = new();
     private DeliveryReading _reading = new(new PostDelivery(), []);
     private DeliverySheet _sheet = DeliverySheet.Empty;
-    private DateTimeOffset? _keptAt;
+    private readonly Keeper _keeper;
+    private IReadOnlyDictionary<Guid, string> _orders = new Dictionary<Guid, string>();
     private Refusal? _why;
-    private bool _keeping;
-    private bool _keepAgain;
+
+    public ReceivePage() => _keeper = new Keeper(async seen => await Deliveries.KeepAsync(await Person.ActorAsync(), new KeepDelivery { DraftId = DraftId, Seen = seen, Draft = _draft }));
 
     [Inject] private Deliveries Deliveries { get; set; } = default!;
+    [Inject] private Purchasing Purchasing { get; set; } = default!;
     [Inject] private Suppliers SupplierList { get; set; } = default!;
     [Inject] private CurrentPerson Person { get; set; } = default!;
     [Inject] private NavigationManager Navigation { get; set; } = default!;
@@ -31,7 +33,7 @@ public partial class ReceivePage
     [Inject] private ShellState Shell { get; set; } = default!;
 
     [Parameter] public Guid DraftId { get; set; }
-    [PersistentState] public OpenDeliveryDraft? Opened { get; set; }
+    [PersistentState] public OpenDraft<DeliveryDraft>? Opened { get; set; }
     [PersistentState] public List<SupplierRow>? Suppliers { get; set; }
 
     private string? NotYet => _reading.Problems.Count > 0 ? StoreroomWords.Count(_reading.Problems.Count, "field") + " to mend"
@@ -68,11 +70,12 @@ public partial class ReceivePage
         await UseAsync(Opened);
     }
 
-    private Task UseAsync(OpenDeliveryDraft? opened)
+    private async Task UseAsync(OpenDraft<DeliveryDraft>? opened)
     {
-        _keptAt = opened?.KeptAt;
+        _keeper.KeptAt = opened?.KeptAt;
         _draft = opened?.Draft ?? new DeliveryDraft { ReceivedOn = Core.Curing.StudioTime.Today(Clock, Shell.TimeZone), Lines = [new DeliveryLineDraft()] };
-        return WorkOutAsync();
+        _orders = await Purchasing.CodesOfAsync(_draft.Lines.Select(l => l.OrderLineId).OfType<Guid>());
+        await WorkOutAsync();
     }
 
     private async Task WorkOutAsync()
@@ -92,33 +95,14 @@ public partial class ReceivePage
 
     private async Task KeepAsync()
     {
-        _keepAgain = true;
-        if (_keeping)
-        {
-            return;
-        }
-
-        _keeping = true;
-        try
-        {
-            while (_keepAgain)
-            {
-                _keepAgain = false;
-                var outcome = await Deliveries.KeepAsync(await Person.ActorAsync(), new KeepDelivery { DraftId = DraftId, Seen = _keptAt, Draft = _draft });
-                _why = outcome.Refusal;
-                _keptAt = outcome is Done<DraftKept> done ? done.Value.KeptAt : _keptAt;
-            }
-        }
-        finally
-        {
-            _keeping = false;
-        }
+        await _keeper.KeepAsync();
+        _why = _keeper.Why;
     }
 
-    private Task KeepMineAsync(Stale theirs)
+    private async Task KeepMineAsync(Stale theirs)
     {
-        _keptAt = theirs.ChangedAt;
-        return KeepAsync();
+        await _keeper.KeepOverAsync(theirs);
+        _why = _keeper.Why;
     }
 
     private Task AddLineAsync()
@@ -149,7 +133,7 @@ public partial class ReceivePage
     private async Task PostAsync()
     {
         var outcome = await Deliveries.PostAsync(
-            await Person.ActorAsync(), _reading.Request with { RequestId = _post.RequestId, DraftId = _keptAt is null ? null : DraftId });
+            await Person.ActorAsync(), _reading.Request with { RequestId = _post.RequestId, DraftId = _keeper.KeptAt is null ? null : DraftId });
         _why = outcome.Refusal;
         if (outcome is Done<DeliveryPosted> done)
         {
@@ -179,6 +163,8 @@ public partial class ReceivePage
     private string? Problem(string field) =>
         _reading.Problems.FirstOrDefault(p => p.Field == field)?.Problem
         ?? (_why as NotAcceptable)?.Problems.FirstOrDefault(p => p.Field == field)?.Problem;
+
+    private string? OrderOf(DeliveryLineDraft line) => line.OrderLineId is { } id && _orders.TryGetValue(id, out var code) ? $"Order {code}" : null;
 
     private DeliverySheetLine? SheetLine(int index) => index < _sheet.Lines.Count ? _sheet.Lines[index] : null;
 

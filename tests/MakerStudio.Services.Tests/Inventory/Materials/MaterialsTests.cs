@@ -273,11 +273,11 @@ public class MaterialsTests
         var alder = (await suppliers.ListAsync()).Single(s => s.Name == "Alder Supply");
         Assert.Equal(1, alder.Materials);
 
-        Assert.IsType<SupplierNameTaken>((await suppliers.RenameAsync(studio.Ana, new RenameSupplier { SupplierId = alder.Id, Name = "birch & co", Version = alder.Version })).Refusal);
-        (await suppliers.RenameAsync(studio.Ana, new RenameSupplier { SupplierId = alder.Id, Name = "Alder Supply Ltd", Version = alder.Version })).Expect();
+        Assert.IsType<SupplierNameTaken>((await suppliers.ChangeAsync(studio.Ana, new ChangeSupplier { SupplierId = alder.Id, Name = "birch & co", Version = alder.Version })).Refusal);
+        (await suppliers.ChangeAsync(studio.Ana, new ChangeSupplier { SupplierId = alder.Id, Name = "Alder Supply Ltd", Version = alder.Version })).Expect();
 
         Assert.Equal("Alder Supply Ltd", (await materials.FormAsync(id))!.Suppliers.Single().Name);
-        Assert.IsType<Stale>((await suppliers.RenameAsync(studio.Bo, new RenameSupplier { SupplierId = alder.Id, Name = "Alder", Version = alder.Version })).Refusal);
+        Assert.IsType<Stale>((await suppliers.ChangeAsync(studio.Bo, new ChangeSupplier { SupplierId = alder.Id, Name = "Alder", Version = alder.Version })).Refusal);
     }
 
     internal static AddMaterial Ethanol() => new()

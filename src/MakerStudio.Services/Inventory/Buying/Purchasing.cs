@@ -1,0 +1,161 @@
+using MakerStudio.Core.Buying;
+using MakerStudio.Core.Quantities;
+using MakerStudio.Services.Schema;
+using Microsoft.EntityFrameworkCore;
+
+namespace MakerStudio.Services.Inventory;
+
+/// <summary>Purchase orders: what to order, drafts, what was sent and what of it came.</summary>
+public sealed partial class Purchasing(StudioStore store)
+{
+    private const int PageSize = 50;
+
+    /// <summary>Orders that were sent, newest first.</summary>
+    /// <param name="before">The last row of the page before; null for the first page.</param>
+    public async Task<IReadOnlyList<OrderRow>> ListAsync(OrderRow? before = null, CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        var orders = db.PurchaseOrders.AsQueryable();
+        if (before is not null)
+        {
+            orders = orders.Where(o => o.SentAt < before.SentAt || (o.SentAt == before.SentAt && o.Id < before.Id));
+        }
+
+        return await RowsAsync(db, orders.OrderByDescending(o => o.SentAt).ThenByDescending(o => o.Id).Take(PageSize), cancel);
+    }
+
+    /// <summary>All of them, newest first, read page by page.</summary>
+    public async IAsyncEnumerable<OrderRow> AllAsync([System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancel = default)
+    {
+        for (var page = await ListAsync(null, cancel); page.Count > 0; page = await ListAsync(page[^1], cancel))
+        {
+            foreach (var row in page)
+            {
+                yield return row;
+            }
+        }
+    }
+
+    /// <summary>One order with its lines and deliveries, by code; null when there is none.</summary>
+    public async Task<OrderView?> FindAsync(string code, CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        return await FindAsync(db, code, cancel);
+    }
+
+    /// <summary>The order of each of these lines.</summary>
+    public async Task<IReadOnlyDictionary<Guid, string>> CodesOfAsync(IEnumerable<Guid> lineIds, CancellationToken cancel = default)
+    {
+        var ids = lineIds.Distinct().ToArray();
+        if (ids.Length == 0)
+        {
+            return new Dictionary<Guid, string>();
+        }
+
+        await using var db = await store.ReadAsync(cancel);
+        return await db.PurchaseOrderLines.Where(l => ids.Contains(l.Id)).ToDictionaryAsync(l => l.Id, l => l.Order!.Code, cancel);
+    }
+
+    private static async Task<OrderView?> FindAsync(StudioDb db, string code, CancellationToken cancel)
+    {
+        var wanted = code.Trim().ToUpperInvariant();
+        if ((await RowsAsync(db, db.PurchaseOrders.Where(o => o.Code == wanted), cancel)).SingleOrDefault() is not { } row)
+        {
+            return null;
+        }
+
+        var facts = await db.PurchaseOrders.Where(o => o.Id == row.Id)
+            .Select(o => new { o.SupplierId, o.Supplier!.Address, o.Freight, o.TaxRate, o.Note }).SingleAsync(cancel);
+        var lines = await LinesAsync(db, row.Id, cancel);
+        var deliveries = await (
+            from line in db.DeliveryLines
+            join delivery in Deliveries.Standing(db) on line.DeliveryId equals delivery.Id
+            where db.PurchaseOrderLines.Any(l => l.OrderId == row.Id && l.Id == line.OrderLineId)
+            select new { delivery.Code, delivery.ReceivedOn, delivery.PostedAt }).Distinct().OrderBy(d => d.PostedAt).ToListAsync(cancel);
+        var totals = PurchaseOrders.Totals([.. lines.Select(l => new OrderLine(l.Material, l.Quantity, l.UnitPrice, l.Discount))], facts.Freight, facts.TaxRate);
+        return new OrderView(
+            row, facts.SupplierId, facts.Address, facts.Freight, facts.TaxRate, facts.Note, totals,
+            [.. lines.Select((l, i) => l with { Total = totals.Lines[i] })], [.. deliveries.Select(d => new OrderDelivery(d.Code, d.ReceivedOn))]);
+    }
+
+    private static Task<List<OrderLineRow>> LinesAsync(StudioDb db, Guid orderId, CancellationToken cancel)
+    {
+        var standing = Deliveries.Standing(db).Select(d => d.Id);
+        return db.PurchaseOrderLines.Where(l => l.OrderId == orderId).OrderBy(l => l.Position)
+            .Select(l => new OrderLineRow(
+                l.Id, l.MaterialId, l.Material!.Name, l.Material.StockedIn,
+                db.MaterialSuppliers.Where(s => s.MaterialId == l.MaterialId && s.SupplierId == l.Order!.SupplierId).Select(s => s.SupplierCode).FirstOrDefault(),
+                l.Quantity, l.Unit, l.Units, l.UnitPrice, l.Discount,
+                db.DeliveryLines.Where(d => d.OrderLineId == l.Id && standing.Contains(d.DeliveryId)).Sum(d => (long?)d.Quantity) ?? 0, 0m))
+            .ToListAsync(cancel);
+    }
+
+    private static async Task<List<OrderRow>> RowsAsync(StudioDb db, IQueryable<PurchaseOrder> orders, CancellationToken cancel)
+    {
+        var rows = await orders.Select(o => new
+        {
+            o.Id, o.Code, Supplier = o.Supplier!.Name, o.OrderedOn, o.ExpectedOn, o.SentAt, o.Freight, o.TaxRate,
+            SentBy = db.Users.Where(p => p.Id == o.SentById).Select(p => p.DisplayName).First(),
+            ClosedBecause = o.Closing == null ? null : o.Closing.Reason,
+        }).ToListAsync(cancel);
+        var ids = rows.ConvertAll(r => r.Id);
+        var lines = (await OnOrder.LinesAsync(db, l => ids.Contains(l.OrderId), cancel)).ToLookup(l => l.OrderId);
+        return [.. rows.Select(r =>
+        {
+            var of = lines[r.Id].OrderBy(l => l.Position).ToList();
+            var state = r.ClosedBecause is not null ? OrderState.Closed
+                : of.All(l => l.Outstanding == 0) ? OrderState.Received
+                : of.Any(l => l.Received > 0) ? OrderState.PartReceived
+                : OrderState.Sent;
+            return new OrderRow(
+                r.Id, r.Code, r.Supplier, r.OrderedOn, r.ExpectedOn, r.SentAt, r.SentBy, of.Count, of.Count(l => l.Outstanding > 0),
+                PurchaseOrders.Totals([.. of.Select(l => new OrderLine("", l.Quantity, l.UnitPrice, l.Discount))], r.Freight, r.TaxRate).Total, state, r.ClosedBecause);
+        })];
+    }
+}
+
+public enum OrderState
+{
+    Sent,
+    PartReceived,
+    Received,
+
+    /// <summary>The rest is waited for no longer.</summary>
+    Closed,
+}
+
+/// <param name="LinesOpen">Lines of which something is still to come.</param>
+/// <param name="Total">With freight and tax.</param>
+public sealed record OrderRow(
+    Guid Id, string Code, string Supplier, DateOnly OrderedOn, DateOnly? ExpectedOn, DateTimeOffset SentAt, string SentBy, int LineCount, int LinesOpen,
+    decimal Total, OrderState State, string? ClosedBecause)
+{
+    public bool IsLate(DateOnly today) => State is OrderState.Sent or OrderState.PartReceived && ExpectedOn < today;
+}
+
+/// <param name="Units">Ordered, milligrams or pieces.</param>
+/// <param name="UnitPrice">Per <paramref name="Unit"/>, before discount.</param>
+/// <param name="Discount">A fraction.</param>
+/// <param name="Received">Milligrams or pieces, of deliveries that stand.</param>
+/// <param name="Total">Whole coins.</param>
+public sealed record OrderLineRow(
+    Guid Id, Guid MaterialId, string Material, StockUnit StockedIn, string? SupplierCode, decimal Quantity, AmountUnit Unit, long Units, decimal UnitPrice, decimal Discount,
+    long Received, decimal Total)
+{
+    /// <summary>Milligrams or pieces.</summary>
+    public long Outstanding => Math.Max(0, Units - Received);
+
+    /// <summary>More came than was ordered; milligrams or pieces.</summary>
+    public long Over => Math.Max(0, Received - Units);
+
+    /// <summary>The same in the unit of the order, to the quantity it was ordered in.</summary>
+    public decimal StillToCome => Received == 0 ? Quantity : decimal.Round(Quantity * Outstanding / Units, UnitDecimals);
+
+    private const int UnitDecimals = 6;
+}
+
+public sealed record OrderDelivery(string Code, DateOnly ReceivedOn);
+
+public sealed record OrderView(
+    OrderRow Order, Guid SupplierId, string? SupplierAddress, decimal Freight, decimal TaxRate, string? Note, OrderTotals Totals,
+    IReadOnlyList<OrderLineRow> Lines, IReadOnlyList<OrderDelivery> Deliveries);
