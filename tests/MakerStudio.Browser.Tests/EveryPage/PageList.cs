@@ -33,6 +33,7 @@ internal static class PageList
         ["/finished/label-stock"] = Plain("/finished/label-stock"),
         ["/finished/{Code}/label"] = Found("/finished/{0}/label", "select b.code from fills f join batches b on b.id = f.batch_id order by b.code limit 1"),
         ["/finished/{Code}/fill"] = Found("/finished/{0}/fill", "select code from batches where state = 'Ready' limit 1"),
+        ["/finished/customers"] = Plain("/finished/customers"),
         ["/finished/kits"] = Plain("/finished/kits"),
         ["/finished/places"] = Plain("/finished/places"),
         ["/finished/places/{Id:guid}"] = Found("/finished/places/{0}", "select id from places where kind = 'Consignment' limit 1"),

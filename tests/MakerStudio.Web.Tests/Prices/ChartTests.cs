@@ -153,6 +153,22 @@ public class ChartTests : ShellContext
         Assert.Equal(["of 8.6404, 7.20 net", "of 14.8407, 12.37 net", "of 26.0376, 21.70 net"], chart.FindAll("tbody small").Select(b => b.TextContent));
     }
 
+    /// <summary>W3: cost 4.51 and a markup of 150 % are 11.28 net; keystone is four times the cost.</summary>
+    [Fact]
+    public async Task Ladder_AnotherTargetIsTyped_FollowsIt()
+    {
+        var view = WhatIfPartTests.View();
+        var part = Render<LadderPart>(p => p.Add(l => l.View, view).Add(l => l.Product, view.Products[0]).Add(l => l.UnitCost, 4.51m));
+        Assert.Contains("12.89 net", part.Find("tbody").TextContent, StringComparison.Ordinal);
+
+        await part.Find("select").ChangeAsync(new() { Value = "markup" });
+        await part.Find("input").ChangeAsync(new() { Value = "150" });
+        Assert.Contains("of 13.5300, 11.28 net", part.Find("tbody").TextContent, StringComparison.Ordinal);
+
+        await part.Find("select").ChangeAsync(new() { Value = "keystone" });
+        Assert.Contains("18.04 net", part.Find("tbody").TextContent, StringComparison.Ordinal);
+    }
+
     private static MarginRow Row(string channel, Guid id, int day, decimal margin) => new(id, channel, true, new DateOnly(2026, 11, day), 22m, 4.51m, "RS-1", margin, 10m);
 
     private static YieldRow Yield(string code, int day, long kept, long left, long lost) =>

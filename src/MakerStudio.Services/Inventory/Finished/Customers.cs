@@ -45,15 +45,43 @@ public sealed partial class Customers(StudioStore store)
 
     /// <summary>By name, those that hold the text.</summary>
     /// <param name="take">1 to 200.</param>
-    public async Task<IReadOnlyList<CustomerRow>> ListAsync(string? search = null, int take = 100, CancellationToken cancel = default)
+    /// <param name="after">The last row of the page before.</param>
+    public async Task<IReadOnlyList<CustomerRow>> ListAsync(string? search = null, int take = 100, CustomerRow? after = null, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
         var pattern = PlainText.ContainsPattern(search);
-        return await db.Customers
-            .Where(c => EF.Functions.ILike(c.Name, pattern) || (c.Email != null && EF.Functions.ILike(c.Email, pattern)))
+        var customers = db.Customers.Where(c => EF.Functions.ILike(c.Name, pattern) || (c.Email != null && EF.Functions.ILike(c.Email, pattern)));
+        if (after is not null)
+        {
+            customers = customers.Where(c => EF.Functions.GreaterThan(ValueTuple.Create(c.Name, c.Id), ValueTuple.Create(after.Name, after.Id)));
+        }
+
+        return await customers
             .OrderBy(c => c.Name).ThenBy(c => c.Id)
             .Select(c => new CustomerRow(c.Id, c.Name, c.Email, c.Phone, c.Address, c.Note, c.Version, db.Sales.Where(s => s.CustomerId == c.Id).Max(s => (DateOnly?)s.SoldOn)))
             .Take(Math.Clamp(take, 1, 200)).ToListAsync(cancel);
+    }
+
+    /// <summary>All of them by name, read page by page.</summary>
+    public async IAsyncEnumerable<CustomerRow> AllAsync([System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancel = default)
+    {
+        const int page = 200;
+        for (var rows = await ListAsync(null, page, null, cancel); rows.Count > 0; rows = await ListAsync(null, page, rows[^1], cancel))
+        {
+            foreach (var row in rows)
+            {
+                yield return row;
+            }
+        }
+    }
+
+    /// <summary>Null when there is none.</summary>
+    public async Task<CustomerRow?> FindAsync(Guid id, CancellationToken cancel = default)
+    {
+        await using var db = await store.ReadAsync(cancel);
+        return await db.Customers.Where(c => c.Id == id)
+            .Select(c => new CustomerRow(c.Id, c.Name, c.Email, c.Phone, c.Address, c.Note, c.Version, db.Sales.Where(s => s.CustomerId == c.Id).Max(s => (DateOnly?)s.SoldOn)))
+            .SingleOrDefaultAsync(cancel);
     }
 
     public Task<Outcome<CustomerAdded>> AddAsync(Actor actor, AddCustomer request, CancellationToken cancel = default) =>

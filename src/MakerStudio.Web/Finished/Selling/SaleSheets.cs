@@ -11,6 +11,8 @@ internal static class SaleSheets
     {
         app.MapSheet("/finished/sales", "sales", asked =>
             Task.FromResult<Sheet?>(Sold(asked.Currency).Of(asked.Get<Sales>().AllAsync(asked.Cancel), asked.Zone)));
+        app.MapSheet("/finished/customers", "customers", asked =>
+            Task.FromResult<Sheet?>(Known().Of(asked.Get<Customers>().AllAsync(asked.Cancel), asked.Zone)));
         app.MapSheet("/finished/sales/lines", "sale lines", asked =>
             Task.FromResult<Sheet?>(Lines(asked.Currency).Of(asked.Get<Sales>().LinesAsync(null, asked.Cancel), asked.Zone)));
         app.MapSheet("/finished/sales/{code}/lines", "sale", async asked =>
@@ -18,6 +20,9 @@ internal static class SaleSheets
                 ? Lines(asked.Currency).Of(asked.Get<Sales>().LinesAsync(view.Sale.Code, asked.Cancel), asked.Zone)
                 : null);
     }
+
+    private static SheetOf<CustomerRow> Known() => new SheetOf<CustomerRow>()
+        .Text("Name", r => r.Name).Text("E-mail", r => r.Email).Text("Phone", r => r.Phone).Text("Address", r => r.Address).Text("Note", r => r.Note).Date("Last sale", r => r.LastSale);
 
     private static string Kind(SaleKind kind) => kind switch { SaleKind.Sale => "sale", SaleKind.Return => "return", _ => "reversal" };
 
