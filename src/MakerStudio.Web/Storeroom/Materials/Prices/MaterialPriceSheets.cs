@@ -24,7 +24,7 @@ internal static class MaterialPriceSheets
 
     private static SheetOf<StockRow> Cover() => new SheetOf<StockRow>()
         .Text("Material", r => r.Name).Text("Stocked in", r => Shell.Written.Unit(r.Unit))
-        .Number("Available (g or each)", r => Shown(r.Available, r.Unit)).Number("Use a day (g or each)", r => r.UsePerDay)
+        .Number("Available (g or each)", r => Shown(r.Available, r.Unit)).Number("On its way (g or each)", r => Shown(r.OnItsWay?.Units, r.Unit)).Number("Use a day (g or each)", r => r.UsePerDay)
         .Number("Cover (days)", r => r.CoverDays).Number("Cover (months)", r => r.CoverMonths).Number("Lead time (days)", r => r.LeadDays)
         .Date("Order by", r => r.OrderBy).Text("Order today", r => r.OrderNow ? "yes" : "no");
 
