@@ -159,7 +159,7 @@ public class StockTests
         var (agrees, said) = await VerifyCommand.RunAsync(studio.Get<Verify>());
         Assert.Equal(0, agrees);
         Assert.Contains("agrees   lots (1): on hand is the sum of their movements", said);
-        Assert.Contains("by moving average, what went in is found again", said);
+        Assert.Contains("by moving average, 8.08 went in and is found again", said);
         Assert.EndsWith("Every balance and every cost agrees with its movements.", said);
 
         await using (var line = new NpgsqlConnection(studio.OwnerConnectionString))

@@ -31,7 +31,7 @@ internal static class BooksCheck
         return
         [
             .. values.Select(v => new VerifyCheck(
-                "entries of the books", facts.Movements.Count + facts.Units.Count, $"by {BookWords.Method(v.Method).ToLower(CultureInfo.CurrentCulture)}, what went in is found again", [.. Conserved(v)])),
+                "entries of the books", facts.Movements.Count + facts.Units.Count, $"by {BookWords.Method(v.Method).ToLower(CultureInfo.CurrentCulture)}, {AmountWords.Money(v.Parts.Received + v.Parts.Conversion)} went in and is found again", [.. Conserved(v)])),
             new("materials", specific.Materials.Count, "their worth in the books by lot is what their lots hold", await LotsAsync(db, specific, cancel)),
             new("fillings", await db.Fills.LongCountAsync(cancel), "their cost in the books by lot is what is stored with them", await FillingsAsync(db, specific, cancel)),
         ];

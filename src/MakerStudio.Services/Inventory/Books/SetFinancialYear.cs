@@ -139,10 +139,13 @@ public sealed partial class Books
 
     private static IEnumerable<string> SaysOf(YearChange change, FinancialYear next, BookBasis basis)
     {
-        yield return "Years that are over keep their days, their method and their sums.";
-        yield return change.CutShort is { } cut
-            ? $"{(cut.First == change.Running.First ? "The year that runs ends early" : "The year before is a short one")}: {Span(cut)}, {cut.Days} days, valued by {MethodIn(cut, basis)}."
-            : $"The year that runs stays as it is: {Span(change.Becomes)}.";
+        var endsEarly = change.CutShort?.First == change.Running.First;
+        yield return $"Years that are over{(endsEarly ? "" : ", and the one that runs,")} keep their days, their method and their sums.";
+        if (change.CutShort is { } cut)
+        {
+            yield return $"{(endsEarly ? "The year that runs ends early" : "The year after it is a short one")}: {Span(cut)}, {cut.Days} days, valued by {MethodIn(cut, basis)}.";
+        }
+
         yield return $"Then years begin on {DayOfYear(change.First.Month, change.First.Day)}: the first is {Span(next)}, valued by {MethodIn(next, basis)}.";
         foreach (var moved in change.Moved)
         {

@@ -10,6 +10,9 @@ namespace MakerStudio.Web.Prices.Worth;
 /// <param name="Each">What a price is for: "kg", "piece", "unit".</param>
 internal sealed record WriteDownChoice(string Key, string Name, string Each, Guid? MaterialId, string? Product, IReadOnlyList<LotBookRow> Lots)
 {
+    /// <summary>What its parts are called, in the plural.</summary>
+    public string Lot => Product is null || Each == "kit" ? "lots" : "batches";
+
     private const decimal MilligramsPerKilogram = 1_000_000m;
 
     /// <summary>Finished units first: they are what is written down most.</summary>
