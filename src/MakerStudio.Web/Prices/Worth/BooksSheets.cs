@@ -37,7 +37,7 @@ internal static class BooksSheets
 
     private static Sheet Year(SheetAsked asked, YearView year) => new SheetOf<PrintedYearLine>()
         .Text("Line", l => l.Name).Number($"Opening {year.First:yyyy-MM-dd} ({asked.Currency})", l => l.Opening).Number($"In the year ({asked.Currency})", l => l.InTheYear)
-        .Number($"{(year.IsRunning ? "Now" : "Closing")} {year.Closing.AsOfDay:yyyy-MM-dd} ({asked.Currency})", l => l.Closing).Of(BooksPrinted.Year(year), asked.Zone);
+        .Number($"{(year.IsRunning ? "Now" : "Closing")} {year.Closing.AsOfDay:yyyy-MM-dd} ({asked.Currency})", l => l.Closing).Of(BooksPrinted.Year(year).Where(l => !l.IsTotal), asked.Zone);
 
     private static Sheet Materials(SheetAsked asked, BooksView view) => new SheetOf<(MaterialBookRow Row, PrintedWorth Worth)>()
         .Text("Material", m => m.Row.Name).Number("Lots (each)", m => m.Row.Lots.Count).Number("Quantity", m => new StockAmount(m.Row.Quantity, m.Row.Unit).Display)
