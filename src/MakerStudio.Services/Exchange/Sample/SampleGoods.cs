@@ -20,6 +20,7 @@ internal sealed class SampleGoods(Story story)
         new(story.Day(5, 11), KitAsync),
         new(story.Day(3, 15), () => SellKitAsync(1, 44m)),
         new(story.Day(2, 11), () => SellAsync(story.Bo, "LN-1", 2, 18m, "Web shop")),
+        new(story.Day(1, 15), () => WriteDownAsync("LN-1", 2.80m, "Labels scuffed in the damp cupboard; they go at the stall for what they bring")),
     ];
 
     private async Task ShopAsync() => _shop = (await story.Places.AddAsync(story.Ana, new AddPlace
@@ -65,6 +66,12 @@ internal sealed class SampleGoods(Story story)
     {
         Channel = "Web shop", TaxPercent = 20m, Lines = [new SoldLine { KitLotId = _kit, Quantity = count, Tag = tag }],
     })).Expect();
+
+    private async Task WriteDownAsync(string code, decimal brings, string reason)
+    {
+        var (product, lot) = (await story.Books.ReadAsync()).Finished.SelectMany(f => f.Lots.Select(l => (f.Key, l))).Single(f => f.l.Code == code);
+        (await story.Books.WriteDownAsync(story.Ana, new WriteDownStock { Product = product, Lot = lot.Lot, SellingPrice = brings, Reason = reason })).Expect();
+    }
 
     private async Task AsideAsync(string code, UnitMoveKind kind, int count, string reason) => (await story.Goods.SetAsideAsync(story.Ana, new SetAside
     {

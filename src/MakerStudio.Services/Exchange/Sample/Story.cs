@@ -45,6 +45,7 @@ internal sealed class Story
         Kits = new(_store);
         Settings = new(_store);
         Prices = new(_store);
+        Books = new(_store);
         MaterialPrices = new(_store);
         Purchasing = new(_store);
         LabelStocks = new(_store);
@@ -78,6 +79,7 @@ internal sealed class Story
     public Kits Kits { get; }
     public StudioSettings Settings { get; }
     public PriceBook Prices { get; }
+    public Books Books { get; }
     public LabelStocks LabelStocks { get; }
     public FormulaLabels Labels { get; }
 
