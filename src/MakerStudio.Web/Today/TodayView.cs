@@ -28,7 +28,8 @@ public sealed record TodayView(
 /// <param name="CoverDays">Days it lasts; null when nothing is being used.</param>
 /// <param name="OrderNow">With what is on its way it does not last until an order placed today arrives, or is down to the point to order at.</param>
 public sealed record LowRow(
-    Guid MaterialId, string Name, StockUnit Unit, long Available, long OnHand, long Reserved, decimal? CoverDays, int? LeadDays, DateOnly? OrderBy, bool OrderNow, OnItsWay? OnItsWay);
+    Guid MaterialId, string Name, StockUnit Unit, long Available, long OnHand, long Reserved, decimal? CoverDays, int? LeadDays, DateOnly? OrderBy, bool OrderNow,
+    OnItsWay? OnItsWay, bool IsMadeHere);
 
 /// <summary>A lot that waits for a paper or a decision, or whose date is near or past.</summary>
 public sealed record DatedLot(string Code, string Material, StockUnit Unit, long OnHand, LotStatus Status, string Why, string ToDo);
@@ -66,7 +67,8 @@ public sealed class TodayRead(CureShelf curing, Batches batches, Stock stock, Lo
         row.OrderNow || (row.OrderBy is { } by && by <= row.Today.AddDays(MarginDays)) || (row.Available < 0);
 
     private static LowRow LowOf(StockRow row) => new(
-        row.MaterialId, row.Name, row.Unit, row.Available, row.OnHand, row.Reserved, row.CoverDays, row.LeadDays, row.OrderBy, row.OrderNow, row.OnItsWay);
+        row.MaterialId, row.Name, row.Unit, row.Available, row.OnHand, row.Reserved, row.CoverDays, row.LeadDays, row.OrderBy, row.OrderNow,
+        row.OnItsWay, row.Kind == MaterialKind.PreBlend);
 
     private static DatedLot? DatedOf(LotRow lot) => lot switch
     {

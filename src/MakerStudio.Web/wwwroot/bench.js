@@ -2,6 +2,7 @@
 // The server decides everything on record; after each answer the sheet is fetched anew and put in place.
 import { grams, milligrams, rule, pour } from "./bench-draw.js";
 import * as kept from "./bench-kept.js";
+import * as voice from "./bench-voice.js";
 
 const saidAfter = 600;
 const tryAgain = 4000;
@@ -123,8 +124,14 @@ function go(id) {
   $("#reading").setAttribute("aria-label", `Reading of ${to.dataset.name}, grams`);
   $("[data-line-no]").textContent = to.dataset.no;
   show();
+  sayTarget();
   const waits = keptOn(id);
   if (waits?.asked) ask(waits, waits.asked);
+}
+
+function sayTarget() {
+  const { name, rest, target, tol, lotCode, done } = line.dataset;
+  voice.speak(voice.targetOf({ name, rest, target, tolerance: tol, lotCode, done }, Number(sheet().dataset.decimals)));
 }
 
 function step(by) {
@@ -440,10 +447,22 @@ function begin(prefer) {
     go(asked?.body.lineId ?? prefer ?? (lineOf(sheet().dataset.current) ?? $(".wline"))?.dataset.line);
     if (matchMedia("(pointer: fine)").matches && !document.querySelector("dialog[open]")) $("#reading").focus({ preventScroll: true });
   }
+  else if ($(".wend")) voice.speak("All lines are in.");
+  const row = $("[data-speak-row]");
+  if (row && voice.canSpeak()) {
+    row.hidden = false;
+    $("[data-speak]").checked = voice.isOn();
+  }
   banner();
 }
 
 // ---------- hands ----------
+document.addEventListener("change", (e) => {
+  if (!e.target.matches?.("[data-speak]")) return;
+  voice.turn(e.target.checked);
+  if (e.target.checked && line) sayTarget();
+});
+
 document.addEventListener("pointerdown", (e) => {
   // Keys act on touch, not on release, so that quick thumbs are never too quick.
   const key = e.target.closest?.("[data-key]");

@@ -1,5 +1,6 @@
 using MakerStudio.Browser.Tests.Browsing;
 using MakerStudio.Core.Quantities;
+using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace MakerStudio.Browser.Tests.Bench;
@@ -46,6 +47,50 @@ public sealed class WeighSheetTests(BenchHost host) : IClassFixture<BenchHost>
         await ana.Page.Keyboard.PressAsync("Alt+ArrowUp");
         await sheet.IsAtAsync("DPG");
         Assert.Equal(1, await host.WeighingsAsync(batch));
+    });
+
+    [Fact]
+    public Task SayTargets_SwitchedOn_SaysEachLineOnceAndIsRememberedHere() => Scene.PlayAsync(host, async scene =>
+    {
+        var (_, code) = await host.Yard.StartBatchAsync(host.Bo, 1_000m);
+        var bo = await scene.BoAsync();
+        await bo.Context.AddInitScriptAsync("window.spoken = []; speechSynthesis.speak = said => window.spoken.push(said.text)");
+        var sheet = await Sheet.OpenAsync(bo, code);
+        var aloud = bo.Page.GetByLabel("Say each target aloud");
+        await Expect(aloud).Not.ToBeCheckedAsync();
+        await sheet.WeighAsync("60", "60.0");
+        await Expect(bo.Page.Locator(".wline:visible")).ToContainTextAsync("to reach 120.0");
+        Assert.Empty(await SpokenAsync());
+
+        await aloud.TapAsync();
+        await host.Yard.ReceiveAsync("DPG", 1m, AmountUnit.Kilogram, 11.20m); // The sheet is fetched anew and says nothing again.
+        await sheet.WeighAsync("60", "60.0");
+        await sheet.IsAtAsync("DPG");
+        Assert.Collection(
+            await SpokenAsync(),
+            first => Assert.Matches(@"^Fig fragrance oil\. Add 60\.0 grams, within 0\.6\. Lot P \d+\.$", first),
+            then => Assert.Matches(@"^DPG\. Target 50\.0 grams, within 0\.2\. Lot D \d+\.$", then));
+
+        await bo.Page.ReloadAsync();
+        await Expect(aloud).ToBeCheckedAsync();
+        Task<string[]> SpokenAsync() => bo.Page.EvaluateAsync<string[]>("window.spoken");
+    });
+
+    [Fact]
+    public Task Print_HalfWeighed_HasWhatIsInAndBoxesForTheRest() => Scene.PlayAsync(host, async scene =>
+    {
+        var (_, code) = await host.Yard.StartBatchAsync(host.Bo, 1_000m);
+        var bo = await scene.BoAsync();
+        var sheet = await Sheet.OpenAsync(bo, code);
+        await sheet.WeighAsync("120", "120.0");
+        await sheet.IsAtAsync("DPG");
+        await bo.Page.EmulateMediaAsync(new() { Media = Media.Print });
+        var paper = bo.Page.Locator(".wpaper");
+        await Expect(paper).ToBeVisibleAsync();
+        await Expect(paper.Locator("tbody tr").First).ToContainTextAsync("120.0");
+        await Expect(paper.Locator(".wbox:visible")).ToHaveCountAsync(6);
+        await Expect(bo.Page.Locator(".pad")).ToBeHiddenAsync();
+        await Expect(bo.Page.Locator("[data-record]")).ToBeHiddenAsync();
     });
 
     [Fact]
