@@ -20,8 +20,8 @@ public sealed record PlacedMark(PriceMark Mark, int Lane, bool IsLeft);
 /// <summary>What a tag in a channel is made of, and the prices worth knowing beside it.</summary>
 public sealed record PriceAnatomy(PricedUnit Unit, IReadOnlyList<BarPiece> Pieces, IReadOnlyList<PriceMark> Marks, IReadOnlyList<PriceMark> Guides)
 {
-    // A letter of 13 px on a rule of about 900 px.
-    private const decimal LetterWidth = 0.0078m;
+    // A letter of 13 px on a rule of about 700 px: a tablet's.
+    private const decimal LetterWidth = 0.01m;
 
     // What is also named on a phone needs room there: about a fifth of its width.
     private const decimal FarRight = 0.8m;

@@ -25,6 +25,23 @@ public sealed class CustomersPageTests : StudioContext
     }
 
     [Fact]
+    public async Task Find_PartOfAName_ShowsOnlyThose()
+    {
+        foreach (var name in new[] { "Ida Marsh", "Moss, Pim" })
+        {
+            (await Studio.Get<Customers>().AddAsync(Studio.Ana, new AddCustomer { Name = name })).Expect();
+        }
+
+        var page = Render<CustomersPage>();
+        page.WaitForElement("button[aria-label='Change Ida Marsh']");
+        Assert.Equal("", page.Find("section input").GetAttribute("value") ?? "");
+
+        await page.Find("section input").ChangeAsync(new() { Value = "moss" });
+
+        page.WaitForAssertion(() => Assert.Equal(["Moss, Pim"], page.FindAll("tbody td:first-child").Select(c => c.TextContent.Trim())));
+    }
+
+    [Fact]
     public async Task Change_AfterTheOtherOneDid_ShowsBothAndKeepsWhatWasTyped()
     {
         var id = (await Studio.Get<Customers>().AddAsync(Studio.Ana, new AddCustomer { Name = "Ida Marsh" })).Expect().CustomerId;

@@ -167,6 +167,7 @@ public class ChartTests : ShellContext
 
         await part.Find("select").ChangeAsync(new() { Value = "keystone" });
         Assert.Contains("18.04 net", part.Find("tbody").TextContent, StringComparison.Ordinal);
+        Assert.Equal("keystone", part.Find("select").GetAttribute("value"));
     }
 
     private static MarginRow Row(string channel, Guid id, int day, decimal margin) => new(id, channel, true, new DateOnly(2026, 11, day), 22m, 4.51m, "RS-1", margin, 10m);

@@ -9,6 +9,7 @@ internal sealed class SampleGoods(Story story)
     private const decimal DiffuserNet = 24.17m;
     private Guid _shop;
     private Guid _kit;
+    private Guid? _customer;
 
     public IEnumerable<SampleAct> Acts() =>
     [
@@ -19,7 +20,8 @@ internal sealed class SampleGoods(Story story)
         new(story.Day(6, 16), () => ReportAsync("RD-1", sold: 3, broken: 1, left: 4)),
         new(story.Day(5, 11), KitAsync),
         new(story.Day(3, 15), () => SellKitAsync(1, 44m)),
-        new(story.Day(2, 11), () => SellAsync(story.Bo, "LN-1", 2, 18m, "Web shop")),
+        new(story.Day(2, 10, 50), CustomerAsync),
+        new(story.Day(2, 11), () => SellAsync(story.Bo, "LN-1", 2, 18m, "Web shop", _customer)),
         new(story.Day(1, 15), () => WriteDownAsync("LN-1", 2.80m, "Labels scuffed in the damp cupboard; they go at the stall for what they bring")),
     ];
 
@@ -39,9 +41,14 @@ internal sealed class SampleGoods(Story story)
         Lines = [new ShopReported { BatchId = story.BatchIds[code], Sold = sold, Broken = broken, Left = left, NetPrice = DiffuserNet, CommissionPercent = 40m, PaidPerBroken = 5m }],
     })).Expect();
 
-    private async Task SellAsync(Actor by, string code, int count, decimal tag, string channel) => (await story.Sales.RecordAsync(by, new RecordSale
+    private async Task CustomerAsync() => _customer = (await story.Customers.AddAsync(story.Bo, new AddCustomer
     {
-        Channel = channel, TaxPercent = 20m, Lines = [new SoldLine { BatchId = story.BatchIds[code], Quantity = count, Tag = tag }],
+        Name = "Ida Marsh", Email = "ida.marsh@example.org", Phone = "000 555 0142", Address = "2 Weir Lane",
+    })).Expect().CustomerId;
+
+    private async Task SellAsync(Actor by, string code, int count, decimal tag, string channel, Guid? customer = null) => (await story.Sales.RecordAsync(by, new RecordSale
+    {
+        Channel = channel, CustomerId = customer, TaxPercent = 20m, Lines = [new SoldLine { BatchId = story.BatchIds[code], Quantity = count, Tag = tag }],
     })).Expect();
 
     /// <summary>A linen spray and a diffuser tied together: three made for the web shop.</summary>

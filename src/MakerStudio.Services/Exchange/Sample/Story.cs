@@ -43,6 +43,7 @@ internal sealed class Story
         Consignments = new(_store);
         Sales = new(_store);
         Kits = new(_store);
+        Customers = new(_store);
         Settings = new(_store);
         Prices = new(_store);
         Books = new(_store);
@@ -77,6 +78,7 @@ internal sealed class Story
     public Consignments Consignments { get; }
     public Sales Sales { get; }
     public Kits Kits { get; }
+    public Customers Customers { get; }
     public StudioSettings Settings { get; }
     public PriceBook Prices { get; }
     public Books Books { get; }
