@@ -9,6 +9,7 @@ using MakerStudio.Services.Tests;
 using MakerStudio.Services.Tests.Accounts;
 using MakerStudio.Web.Library;
 using MakerStudio.Web.Storeroom;
+using static MakerStudio.Web.Shell.Sheets.SheetNumbers;
 
 namespace MakerStudio.Web.Tests.Exchange;
 
@@ -65,10 +66,11 @@ public sealed class RoundTripTests : IAsyncLifetime
     private static async Task<List<string>> MaterialsAsync(TestStudio studio) =>
         [.. (await studio.Get<Materials>().FormsAsync()).Select(m => string.Join(" / ", MaterialFields.All.Select(f => f.Read(m)))).Order(StringComparer.Ordinal)];
 
+    /// <summary>What a lot cost is compared as it stands in the table: per kilogram or piece, to the decimals a table has.</summary>
     private static async Task<List<string>> LotsAsync(TestStudio studio) =>
     [
         .. (await studio.Get<Lots>().AllAsync()).Where(l => l.OnHand > 0).Select(l => FormattableString.Invariant(
-            $"{l.Code} {l.MaterialName} {l.OnHand} {l.UnitCost} {l.Status} {l.StatusReason} {l.ReceivedOn:o} {l.OpenedOn:o} {l.ExpiresOn:o} {l.RetestOn:o} {l.Supplier} {l.SupplierLot} {l.Density:0.######} {l.TareMilligrams} {l.Shelf}")).Order(StringComparer.Ordinal),
+            $"{l.Code} {l.MaterialName} {l.OnHand} {decimal.Round(PerKilogramOrPiece(l.UnitCost, l.Unit), SheetOf<LotRow>.MostDecimals):0.############} {l.Status} {l.StatusReason} {l.ReceivedOn:o} {l.OpenedOn:o} {l.ExpiresOn:o} {l.RetestOn:o} {l.Supplier} {l.SupplierLot} {l.Density:0.######} {l.TareMilligrams} {l.Shelf}")).Order(StringComparer.Ordinal),
     ];
 
     /// <summary>Version and state apart: what comes in is a draft.</summary>
