@@ -12,6 +12,10 @@ internal static class MarginWords
 
     public const string AsSold = "as sold";
 
+    /// <summary>For the table and its file, newest first: days on which something changed; today's row is in the drawing only, unless it did.</summary>
+    public static IEnumerable<MarginRow> Changes(MarginHistory history) => history.Stood.GroupBy(m => m.ChannelId)
+        .SelectMany(g => g.Where((m, i) => i == 0 || m with { Day = default } != g.ElementAt(i - 1) with { Day = default })).OrderByDescending(m => m.Day).ThenBy(m => m.Channel);
+
     /// <summary>Per cent by day: a line for each channel, and a mark alone for each day's sales.</summary>
     public static IReadOnlyList<DayPoint> Points(MarginHistory history) =>
     [

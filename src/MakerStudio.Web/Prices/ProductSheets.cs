@@ -26,7 +26,7 @@ internal static class ProductSheets
         app.MapSheet("/prices/{id:guid}/fillings", "fillings", async asked =>
             Fillings(asked.Currency).Of(await asked.Get<PriceBook>().FillHistoryAsync(asked.Id("id"), asked.Cancel), asked.Zone));
         app.MapSheet("/prices/{id:guid}/margins", "margins", async asked =>
-            await asked.Get<PriceBook>().MarginsAsync(asked.Id("id"), asked.Cancel) is { } found ? Margins(asked.Currency).Of(found.Stood, asked.Zone) : null);
+            await asked.Get<PriceBook>().MarginsAsync(asked.Id("id"), asked.Cancel) is { } found ? Margins(asked.Currency).Of(MarginWords.Changes(found), asked.Zone) : null);
         app.MapSheet("/prices/{id:guid}/sold", "margins as sold", async asked =>
             await asked.Get<PriceBook>().MarginsAsync(asked.Id("id"), asked.Cancel) is { } found ? Sold(asked.Currency).Of(found.Sold, asked.Zone) : null);
     }
