@@ -37,9 +37,34 @@ public sealed class PlacePageTests : StudioContext
         Assert.Equal(6, await Studio.UnitsAsync(batch, shop));
     }
 
+    [Fact]
+    public async Task Report_PageReadAnewWhileItIsTyped_KeepsItsFields()
+    {
+        var batch = await Studio.FilledBatchAsync();
+        var shop = await Studio.ShopAsync();
+        await BringAsync(11);
+        var page = Render<PlacePage>(p => p.Add(x => x.Id, shop));
+        page.WaitForAssertion(() => Assert.Contains("11 there by the books", page.Markup, StringComparison.Ordinal));
+        await TypeAsync(page, "Broken or missing", "1");
+        var before = Field(page, "Sold");
+
+        await BringAsync(1);
+        page.Render(p => p.Add(x => x.Id, shop));
+
+        page.WaitForAssertion(() => Assert.Contains("12 there by the books", page.Markup, StringComparison.Ordinal));
+        // The very same field: what stands in it in the browser and was not left yet would be lost with another.
+        Assert.Equal(before, Field(page, "Sold"));
+        Assert.Equal("1", page.Find($"#{Field(page, "Broken or missing")}").GetAttribute("value"));
+
+        async Task BringAsync(int count) => (await Studio.Get<Consignments>().PlaceAsync(
+            Studio.Bo, new PlaceUnits { PlaceId = shop, Lines = [new UnitsToPlace { BatchId = batch, Count = count, NetPrice = 18.33m }] })).Expect();
+    }
+
     private static async Task TypeAsync(IRenderedComponent<PlacePage> page, string label, string value)
     {
-        var field = page.FindAll("label").First(l => l.TextContent.Trim() == label).GetAttribute("for");
-        await page.Find($"#{field}").ChangeAsync(new() { Value = value });
+        await page.Find($"#{Field(page, label)}").ChangeAsync(new() { Value = value });
     }
+
+    private static string Field(IRenderedComponent<PlacePage> page, string label) =>
+        page.FindAll("label").First(l => l.TextContent.Trim() == label).GetAttribute("for")!;
 }

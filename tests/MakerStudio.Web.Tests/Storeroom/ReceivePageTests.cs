@@ -20,6 +20,7 @@ public sealed class ReceivePageTests : StudioContext
     {
         Use<Deliveries>();
         Use<Suppliers>();
+        Use<Purchasing>();
         Use<Materials>();
     }
 

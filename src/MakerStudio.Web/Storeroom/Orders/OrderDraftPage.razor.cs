@@ -31,6 +31,8 @@ public partial class OrderDraftPage
 
     private string? NotYet => _reading.Problems.Count > 0 ? StoreroomWords.Count(_reading.Problems.Count, "field") + " to mend"
         : _draft.Lines.Count == 0 ? "no line yet"
+        : _draft.SupplierId is null ? "no supplier yet"
+        : _sheet.Totals is null ? "a quantity or price is missing"
         : null;
 
     private RenderFragment LeadText => builder => builder.AddContent(0, _sheet.Totals is { } sums
