@@ -31,8 +31,8 @@ public static class PriceBreaks
     public static PriceComparison Compare(IReadOnlyList<Offer> offers, decimal available, decimal usePerDay, int? lifeDays = null)
     {
         ArgumentNullException.ThrowIfNull(offers);
-        ArgumentOutOfRangeException.ThrowIfNegative(available);
-        ArgumentOutOfRangeException.ThrowIfNegative(usePerDay);
+        ArgumentOutOfRangeException.ThrowIfLessThan(available, 0m);
+        ArgumentOutOfRangeException.ThrowIfLessThan(usePerDay, 0m);
         if (offers.Count == 0)
         {
             throw new ArgumentException("There are no offers to compare.", nameof(offers));

@@ -101,7 +101,7 @@ public static class BatchCost
     {
         foreach (var amount in amounts)
         {
-            ArgumentOutOfRangeException.ThrowIfNegative(amount);
+            ArgumentOutOfRangeException.ThrowIfLessThan(amount, 0m);
         }
     }
 }

@@ -92,7 +92,7 @@ public sealed record BatchRollUp(
             inputs.OverheadPerBatch, inputs.OverheadPerUnit, inputs.Filled, inputs.Rejected, inputs.Retained);
         var saleable = sheet.Saleable - inputs.AbnormalUnits;
         ArgumentOutOfRangeException.ThrowIfNegative(inputs.AbnormalUnits, nameof(inputs));
-        ArgumentOutOfRangeException.ThrowIfNegative(inputs.AbnormalQuantity, nameof(inputs));
+        ArgumentOutOfRangeException.ThrowIfLessThan(inputs.AbnormalQuantity, 0m, nameof(inputs));
         ArgumentOutOfRangeException.ThrowIfNegative(saleable, nameof(inputs));
         var bulkPart = BulkPart(inputs);
         // Parts are cut at a decimal, so that what is kept and what is expensed add up to the total exactly.

@@ -60,8 +60,8 @@ public sealed record BatchVariance(
         ArgumentOutOfRangeException.ThrowIfLessThan(plan.Filled, plan.Saleable, nameof(plan));
         foreach (var line in plan.Lines)
         {
-            ArgumentOutOfRangeException.ThrowIfNegative(line.Quantity, nameof(plan));
-            ArgumentOutOfRangeException.ThrowIfNegative(line.UnitCost, nameof(plan));
+            ArgumentOutOfRangeException.ThrowIfLessThan(line.Quantity, 0m, nameof(plan));
+            ArgumentOutOfRangeException.ThrowIfLessThan(line.UnitCost, 0m, nameof(plan));
         }
 
         var lines = LinesOf(plan, actual).ToList();

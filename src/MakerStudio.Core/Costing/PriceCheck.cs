@@ -33,8 +33,8 @@ public static class PriceCheck
     public static PriceQuestion? Compare(
         decimal lastUnitPrice, decimal newUnitPrice, AmountUnit? typedAs = null, Density? density = null)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(lastUnitPrice);
-        ArgumentOutOfRangeException.ThrowIfNegative(newUnitPrice);
+        ArgumentOutOfRangeException.ThrowIfLessThan(lastUnitPrice, 0m);
+        ArgumentOutOfRangeException.ThrowIfLessThan(newUnitPrice, 0m);
         if (lastUnitPrice == 0)
         {
             return null;

@@ -19,9 +19,9 @@ public static class Recost
     /// <exception cref="ArgumentOutOfRangeException">A count is below zero, or all are zero.</exception>
     public static RecostShares Spread(decimal change, int inStock, int sold, int expensed)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(inStock);
-        ArgumentOutOfRangeException.ThrowIfNegative(sold);
-        ArgumentOutOfRangeException.ThrowIfNegative(expensed);
+        ArgumentOutOfRangeException.ThrowIfLessThan(inStock, 0m);
+        ArgumentOutOfRangeException.ThrowIfLessThan(sold, 0m);
+        ArgumentOutOfRangeException.ThrowIfLessThan(expensed, 0m);
         ArgumentOutOfRangeException.ThrowIfLessThan(inStock + sold + expensed, 1);
         var (gone, stock) = new ValuePool(inStock + sold + expensed, Math.Abs(change)).Take(sold + expensed);
         var (atSale, atLoss) = gone.Take(sold);

@@ -49,9 +49,9 @@ public static class Consignment
             ArgumentOutOfRangeException.ThrowIfNegative(count, nameof(report));
         }
 
-        ArgumentOutOfRangeException.ThrowIfNegative(terms.NetPrice, nameof(terms));
-        ArgumentOutOfRangeException.ThrowIfNegative(terms.PaysForBroken, nameof(terms));
-        ArgumentOutOfRangeException.ThrowIfNegative(terms.Commission, nameof(terms));
+        ArgumentOutOfRangeException.ThrowIfLessThan(terms.NetPrice, 0m, nameof(terms));
+        ArgumentOutOfRangeException.ThrowIfLessThan(terms.PaysForBroken, 0m, nameof(terms));
+        ArgumentOutOfRangeException.ThrowIfLessThan(terms.Commission, 0m, nameof(terms));
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(terms.Commission, 1m, nameof(terms));
         var reported = report.Sold + report.Broken + report.Returned;
         var left = placed - reported;

@@ -33,7 +33,7 @@ public static class BreakEven
         ArgumentNullException.ThrowIfNull(costs);
         foreach (var cost in costs)
         {
-            ArgumentOutOfRangeException.ThrowIfNegative(cost.Amount, nameof(costs));
+            ArgumentOutOfRangeException.ThrowIfLessThan(cost.Amount, 0m, nameof(costs));
         }
 
         var total = costs.Sum(c => c.Amount);

@@ -42,7 +42,7 @@ public static class Margins
 
     private static void RequireMargin(decimal margin)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(margin);
+        ArgumentOutOfRangeException.ThrowIfLessThan(margin, 0m);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(margin, 1m);
     }
 }

@@ -24,7 +24,7 @@ public sealed record SizeCost(SizePlan Size, decimal Liquid, decimal Packaging, 
         ArgumentNullException.ThrowIfNull(rates);
         foreach (var amount in new[] { size.Millilitres, size.Packaging, size.Minutes, rates.LiquidPerMillilitre, rates.Overfill, rates.LabourPerMinute, rates.OverheadPerUnit })
         {
-            ArgumentOutOfRangeException.ThrowIfNegative(amount, nameof(size));
+            ArgumentOutOfRangeException.ThrowIfLessThan(amount, 0m, nameof(size));
         }
 
         return new SizeCost(

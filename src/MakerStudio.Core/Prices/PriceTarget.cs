@@ -54,7 +54,7 @@ public static class TargetPrice
     {
         ArgumentNullException.ThrowIfNull(channel);
         ArgumentNullException.ThrowIfNull(rounding);
-        ArgumentOutOfRangeException.ThrowIfNegative(unitCost);
+        ArgumentOutOfRangeException.ThrowIfLessThan(unitCost, 0m);
         channel.Require();
         var (factor, wanted, says) = Condition(unitCost, target, channel);
         if (factor <= 0)
@@ -85,7 +85,7 @@ public static class TargetPrice
                 _ = Margins.NetAtMargin(cost, margin);
                 return (share * (1m - margin), t * cost, $"Of each 1 of revenue a margin of {100 * margin:0.##} % leaves {1m - margin:0.####} for the cost of {cost:0.0000}.");
             case PriceTarget.Markup(var markup):
-                ArgumentOutOfRangeException.ThrowIfNegative(markup, nameof(target));
+                ArgumentOutOfRangeException.ThrowIfLessThan(markup, 0m, nameof(target));
                 return (share, t * cost * (1m + markup), $"Cost {cost:0.0000} and a markup of {100 * markup:0.##} %: {cost * (1m + markup):0.0000} net.");
             case PriceTarget.Keystone:
                 return (1m, t * Margins.Keystone(cost).Retail, $"Cost {cost:0.0000} doubled for shops and doubled again for people: {Margins.Keystone(cost).Retail:0.0000} net.");

@@ -46,8 +46,8 @@ public static class Pricing
     public static PricedUnit At(decimal tag, decimal unitCost, Channel channel)
     {
         ArgumentNullException.ThrowIfNull(channel);
-        ArgumentOutOfRangeException.ThrowIfNegative(tag);
-        ArgumentOutOfRangeException.ThrowIfNegative(unitCost);
+        ArgumentOutOfRangeException.ThrowIfLessThan(tag, 0m);
+        ArgumentOutOfRangeException.ThrowIfLessThan(unitCost, 0m);
         channel.Require();
         var net = channel.Tax.NetOf(tag);
         var revenue = net * channel.OurShare;

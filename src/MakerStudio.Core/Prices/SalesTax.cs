@@ -23,7 +23,7 @@ public readonly record struct SalesTax
     [JsonConstructor]
     public SalesTax(decimal rate, TaxBasis basis)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(rate);
+        ArgumentOutOfRangeException.ThrowIfLessThan(rate, 0m);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(rate, 1m);
         Rate = rate;
         Basis = basis;

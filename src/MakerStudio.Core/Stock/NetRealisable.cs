@@ -40,7 +40,7 @@ public static class NetRealisable
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(quantity, 0m);
         foreach (var amount in new[] { cost, estimate.SellingPrice, estimate.ToComplete, estimate.ToSell, writtenDown })
         {
-            ArgumentOutOfRangeException.ThrowIfNegative(amount, nameof(estimate));
+            ArgumentOutOfRangeException.ThrowIfLessThan(amount, 0m, nameof(estimate));
         }
 
         var brings = quantity * estimate.PerUnit;

@@ -8,7 +8,7 @@ public readonly record struct DailyUse
     /// <exception cref="ArgumentOutOfRangeException">Below zero.</exception>
     public DailyUse(decimal perDay, StockUnit unit)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(perDay);
+        ArgumentOutOfRangeException.ThrowIfLessThan(perDay, 0m);
         PerDay = perDay;
         Unit = unit;
     }

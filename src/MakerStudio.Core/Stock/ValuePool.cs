@@ -20,7 +20,7 @@ public readonly record struct ValuePool(decimal Quantity, decimal Value)
     /// <exception cref="ArgumentOutOfRangeException">Below zero, or more than there is.</exception>
     public (ValuePool Taken, ValuePool Left) Take(decimal quantity)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(quantity);
+        ArgumentOutOfRangeException.ThrowIfLessThan(quantity, 0m);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(quantity, Quantity);
         if (quantity == Quantity)
         {
