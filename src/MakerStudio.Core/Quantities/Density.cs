@@ -40,6 +40,10 @@ public readonly record struct Density : IComparable<Density>
     /// <summary>Whether a number can be a density, for validators.</summary>
     public static bool IsPossible(decimal gramsPerMillilitre) => gramsPerMillilitre is >= Lowest and <= Highest;
 
+    /// <summary>The density a number states; null when there is none, or none that can be.</summary>
+    public static Density? WherePossible(decimal? gramsPerMillilitre) =>
+        gramsPerMillilitre is { } grams && IsPossible(grams) ? new Density(grams) : null;
+
     /// <summary>The mass of a volume, rounded to the nearest milligram.</summary>
     public Mass MassOf(Volume volume) => Mass.RoundGrams(volume.Millilitres * GramsPerMillilitre);
 

@@ -37,7 +37,7 @@ internal static class AssessedMaterials
         IReadOnlyList<PaperKind> missing, decimal? scentShare) => new(
         m.Id, m.Name, m.Kind,
         CasNumber.TryParse(m.Cas, out var cas, out _) ? cas : null,
-        m.Density is { } d && Density.IsPossible(d) ? new Density(d) : null,
+        Density.WherePossible(m.Density),
         m.AlcoholValue is { } value && m.AlcoholBasis is { } basis ? new AlcoholStrength(value, basis) : null,
         m.FlashPointCelsius is { } flash ? new Celsius(flash) : null,
         safety is null ? null : HazardsOf(safety.Hazards),

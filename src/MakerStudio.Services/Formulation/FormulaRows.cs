@@ -28,7 +28,7 @@ public sealed record MeasuredRow(
     decimal? Viscosity = null, decimal? Ph = null)
 {
     public MeasuredFacts Facts => new(
-        Density is { } d && Core.Quantities.Density.IsPossible(d) ? new Density(d) : null,
+        Core.Quantities.Density.WherePossible(Density),
         FlashPoint is { } flash ? new Celsius(flash) : null, BoilingPoint is { } boils ? new Celsius(boils) : null,
         SustainsCombustion, Viscosity, Ph);
 

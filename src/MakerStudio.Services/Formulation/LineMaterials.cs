@@ -18,7 +18,7 @@ public sealed record LineMaterial(
     Guid Id, string Name, MaterialKind Kind, StockUnit StockedIn, decimal? Density, decimal? DropMilligrams, bool PutAway,
     long OnHand, long Available, string? FirstLot, decimal? UnitCost, decimal ScentShare)
 {
-    public Density? DensityKnown => Density is { } d && Core.Quantities.Density.IsPossible(d) ? new Density(d) : null;
+    public Density? DensityKnown => Core.Quantities.Density.WherePossible(Density);
 }
 
 /// <summary>A lot that may be weighed from today.</summary>

@@ -118,8 +118,7 @@ internal sealed class OpeningLotReader(CsvCells cells, CheckContext context, Lot
             return null;
         }
 
-        var known = density ?? material.Density;
-        switch (AmountConversion.ToStock(read.Value, unit.Value, material.StockedIn, known is { } grams && Density.IsPossible(grams) ? new Density(grams) : null))
+        switch (AmountConversion.ToStock(read.Value, unit.Value, material.StockedIn, Density.WherePossible(density ?? material.Density)))
         {
             case ConversionResult.Converted { Amount: var stock } result when !IsMetricMass(unit.Value) || stock.Display == result.Exact:
                 return stock;

@@ -148,7 +148,7 @@ public static class FormulaDocumentReader
         }
 
         return new(
-            FileUnits.Density.Read(measured["density"]) is { } density && Density.IsPossible(density) ? new Density(density) : null,
+            Density.WherePossible(FileUnits.Density.Read(measured["density"])),
             FileUnits.Temperature.Read(measured["flashPoint"]) is { } flash ? new Celsius(flash) : null,
             FileUnits.Temperature.Read(measured["boilingPoint"]) is { } boiling ? new Celsius(boiling) : null,
             measured["sustainsCombustion"]?.Flag(),

@@ -51,7 +51,7 @@ internal static partial class MaterialReader
             name ?? "",
             kind?.Value ?? default,
             Cas(fields["cas"]),
-            FileUnits.Density.Read(fields["density"]) is { } density && Density.IsPossible(density) ? new Density(density) : null,
+            Density.WherePossible(FileUnits.Density.Read(fields["density"])),
             Strength(fields["alcoholStrength"]),
             FileUnits.Temperature.Read(fields["flashPoint"]) is { } flash ? new Celsius(flash) : null,
             Hazards(fields["hazards"]),

@@ -169,5 +169,5 @@ public sealed partial class Versions
     }
 
     private static Density? DensityOf(Material material) =>
-        material.Density is { } d && Density.IsPossible(d) ? new Density(d) : null;
+        Density.WherePossible(material.Density);
 }

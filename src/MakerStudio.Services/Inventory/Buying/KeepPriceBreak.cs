@@ -174,7 +174,7 @@ public sealed partial class MaterialPrices
     }
 
     private static ConversionResult IntoStock(decimal quantity, AmountUnit unit, StockUnit stockedIn, decimal? density) => AmountConversion.ToStock(
-        quantity, unit, stockedIn, density is { } known && Density.IsPossible(known) ? new Density(known) : null);
+        quantity, unit, stockedIn, Density.WherePossible(density));
 
     /// <summary>"290.00 for 5 kg" or "58.00 per kg from 5 kg on".</summary>
     private static string Words(PriceBreak row)

@@ -45,7 +45,7 @@ internal static class DeliverySums
         AmountConversion.ToStock(line.Quantity, line.Unit, material.StockedIn, DensityOf(line, material));
 
     public static Density? DensityOf(DeliveryLineTyped line, MaterialFacts material) =>
-        (line.Density ?? material.Density) is { } grams && Density.IsPossible(grams) ? new Density(grams) : null;
+        Density.WherePossible(line.Density ?? material.Density);
 
     /// <summary>Why the amount cannot be taken into stock, in words for the line; null when it can.</summary>
     public static string? WhyNot(ConversionResult result) => result switch

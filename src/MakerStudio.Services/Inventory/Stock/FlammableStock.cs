@@ -105,7 +105,7 @@ public sealed partial class Stock
             var mass = b.FilledAt is null ? Mass.FromMilligrams(b.Mixed) : Mass.FromMilligrams(b.Units * (b.FillMilligrams ?? 0));
             var what = b.FilledAt is null ? $"{b.Code} {b.ScentName}, not filled yet" : $"{b.Code} {b.ScentName}, {AmountWords.Amount(b.Units, StockUnit.Each)} filled, on the studio’s shelf";
             return Held.Of(what, b.FilledAt is null ? $"/bench/{b.Code}" : $"/finished/{b.Code}", FlammableClass.Of(formula), mass,
-                b.DensityUsed is { } d && Density.IsPossible(d) ? new Density(d) : null);
+                Density.WherePossible(b.DensityUsed));
         }).Where(h => h.Holding.Milligrams > 0)];
     }
 
