@@ -9,6 +9,9 @@ internal static class TypedNumbers
     public const int MoneyDecimals = 6;
     public const int AmountDecimals = 6;
 
+    /// <summary>A number as it would be typed, for a draft that is made; null for nothing and for zero.</summary>
+    public static string? Text(decimal? number) => number is { } value and not 0 ? QuantityFormat.Editable(value, CultureInfo.CurrentCulture) : null;
+
     public static string? Tidy(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
     public static decimal? Number(string? text, string field, int decimals, List<FieldProblem> problems) =>

@@ -62,6 +62,24 @@ internal static class StoreroomWords
 
     private const int TypedDecimals = 6;
 
+    public static string State(OrderState state) => state switch
+    {
+        OrderState.PartReceived => "Part received",
+        OrderState.Received => "Received",
+        OrderState.Closed => "Closed",
+        _ => "On its way",
+    };
+
+    /// <summary>Units a quantity may be typed in, as they stand in a list.</summary>
+    public static IReadOnlyList<string> TypedUnits { get; } = [.. AmountUnits.All.Where(u => u != AmountUnit.Milligram).Select(AmountUnits.Symbol)];
+
+    /// <summary>The unit for a material that was just chosen: as it stands, unless that counts what is weighed or weighs what is counted.</summary>
+    public static string? UnitFor(StockUnit stockedIn, string? shown)
+    {
+        var each = AmountUnits.Symbol(AmountUnit.Each);
+        return (shown == each) == (stockedIn == StockUnit.Each) ? shown : stockedIn == StockUnit.Each ? each : AmountUnits.Symbol(AmountUnit.Kilogram);
+    }
+
     public static string LotHref(string code) => "/storeroom/lots/" + Uri.EscapeDataString(code);
 
     public static string Why(ExpiryReason reason) => reason switch

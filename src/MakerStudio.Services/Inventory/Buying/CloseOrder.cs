@@ -29,7 +29,7 @@ public sealed partial class Purchasing
             }
 
             var page = (await FindAsync(command.Db, order.Code, cancel))!;
-            if (page.Order.State is OrderState.Closed or OrderState.Received)
+            if (!page.Order.IsOpen)
             {
                 return new Because($"Order {order.Code} has nothing still to come.");
             }

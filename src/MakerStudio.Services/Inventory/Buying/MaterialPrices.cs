@@ -25,7 +25,7 @@ public sealed partial class MaterialPrices(StudioStore store)
 
         var zone = await StudioDay.ZoneAsync(db, cancel);
         var today = StudioTime.Today(store.Clock, zone);
-        var stock = (await Stock.RowsAsync(db, store.Clock, materialId, cancel)).Single();
+        var stock = (await Stock.RowsAsync(db, store.Clock, [materialId], cancel)).Single();
         var reckoned = (await LineMaterials.OfAsync(db, [materialId], today, cancel))[materialId].UnitCost;
         var facts = new PricedMaterial(materialId, row.Name, row.Kind, row.StockedIn, row.Density, row.ShelfLifeDays, row.LifeAfterOpeningDays, stock.Available, stock.UsePerDay);
         return new MaterialPricesView(

@@ -21,7 +21,7 @@ public sealed partial class Purchasing(StudioStore store)
             orders = orders.Where(o => o.SentAt < before.SentAt || (o.SentAt == before.SentAt && o.Id < before.Id));
         }
 
-        return await RowsAsync(db, orders.OrderByDescending(o => o.SentAt).ThenByDescending(o => o.Id).Take(PageSize), cancel);
+        return (await ViewsAsync(db, orders.OrderByDescending(o => o.SentAt).ThenByDescending(o => o.Id).Take(PageSize), cancel)).ConvertAll(v => v.Order);
     }
 
     /// <summary>All of them, newest first, read page by page.</summary>
@@ -59,59 +59,51 @@ public sealed partial class Purchasing(StudioStore store)
     private static async Task<OrderView?> FindAsync(StudioDb db, string code, CancellationToken cancel)
     {
         var wanted = code.Trim().ToUpperInvariant();
-        if ((await RowsAsync(db, db.PurchaseOrders.Where(o => o.Code == wanted), cancel)).SingleOrDefault() is not { } row)
+        if ((await ViewsAsync(db, db.PurchaseOrders.Where(o => o.Code == wanted), cancel)).SingleOrDefault() is not { } view)
         {
             return null;
         }
 
-        var facts = await db.PurchaseOrders.Where(o => o.Id == row.Id)
-            .Select(o => new { o.SupplierId, o.Supplier!.Address, o.Freight, o.TaxRate, o.Note }).SingleAsync(cancel);
-        var lines = await LinesAsync(db, row.Id, cancel);
+        var codes = await db.MaterialSuppliers.Where(s => s.SupplierId == view.SupplierId).ToDictionaryAsync(s => s.MaterialId, s => s.SupplierCode, cancel);
         var deliveries = await (
             from line in db.DeliveryLines
             join delivery in Deliveries.Standing(db) on line.DeliveryId equals delivery.Id
-            where db.PurchaseOrderLines.Any(l => l.OrderId == row.Id && l.Id == line.OrderLineId)
+            where db.PurchaseOrderLines.Any(l => l.OrderId == view.Order.Id && l.Id == line.OrderLineId)
             select new { delivery.Code, delivery.ReceivedOn, delivery.PostedAt }).Distinct().OrderBy(d => d.PostedAt).ToListAsync(cancel);
-        var totals = PurchaseOrders.Totals([.. lines.Select(l => new OrderLine(l.Material, l.Quantity, l.UnitPrice, l.Discount))], facts.Freight, facts.TaxRate);
-        return new OrderView(
-            row, facts.SupplierId, facts.Address, facts.Freight, facts.TaxRate, facts.Note, totals,
-            [.. lines.Select((l, i) => l with { Total = totals.Lines[i] })], [.. deliveries.Select(d => new OrderDelivery(d.Code, d.ReceivedOn))]);
+        return view with
+        {
+            Lines = [.. view.Lines.Select(l => l with { SupplierCode = codes.GetValueOrDefault(l.MaterialId) })],
+            Deliveries = [.. deliveries.Select(d => new OrderDelivery(d.Code, d.ReceivedOn))],
+        };
     }
 
-    private static Task<List<OrderLineRow>> LinesAsync(StudioDb db, Guid orderId, CancellationToken cancel)
-    {
-        var standing = Deliveries.Standing(db).Select(d => d.Id);
-        return db.PurchaseOrderLines.Where(l => l.OrderId == orderId).OrderBy(l => l.Position)
-            .Select(l => new OrderLineRow(
-                l.Id, l.MaterialId, l.Material!.Name, l.Material.StockedIn,
-                db.MaterialSuppliers.Where(s => s.MaterialId == l.MaterialId && s.SupplierId == l.Order!.SupplierId).Select(s => s.SupplierCode).FirstOrDefault(),
-                l.Quantity, l.Unit, l.Units, l.UnitPrice, l.Discount,
-                db.DeliveryLines.Where(d => d.OrderLineId == l.Id && standing.Contains(d.DeliveryId)).Sum(d => (long?)d.Quantity) ?? 0, 0m))
-            .ToListAsync(cancel);
-    }
-
-    private static async Task<List<OrderRow>> RowsAsync(StudioDb db, IQueryable<PurchaseOrder> orders, CancellationToken cancel)
+    /// <summary>Orders with their lines and sums; what came of them is told by <see cref="OrderView.Deliveries"/> on the page alone.</summary>
+    private static async Task<List<OrderView>> ViewsAsync(StudioDb db, IQueryable<PurchaseOrder> orders, CancellationToken cancel)
     {
         var rows = await orders.Select(o => new
         {
-            o.Id, o.Code, Supplier = o.Supplier!.Name, o.OrderedOn, o.ExpectedOn, o.SentAt, o.Freight, o.TaxRate,
+            o.Id, o.Code, o.SupplierId, Supplier = o.Supplier!.Name, o.Supplier.Address, o.OrderedOn, o.ExpectedOn, o.SentAt, o.Freight, o.TaxRate, o.Note,
             SentBy = db.Users.Where(p => p.Id == o.SentById).Select(p => p.DisplayName).First(),
             ClosedBecause = o.Closing == null ? null : o.Closing.Reason,
         }).ToListAsync(cancel);
         var ids = rows.ConvertAll(r => r.Id);
-        var lines = (await OnOrder.LinesAsync(db, l => ids.Contains(l.OrderId), cancel)).ToLookup(l => l.OrderId);
-        return [.. rows.Select(r =>
+        var lines = (await OnOrder.LinesAsync(db, db.PurchaseOrderLines.Where(l => ids.Contains(l.OrderId)), cancel)).ToLookup(l => l.OrderId);
+        return rows.ConvertAll(r =>
         {
-            var of = lines[r.Id].OrderBy(l => l.Position).ToList();
-            var state = r.ClosedBecause is not null ? OrderState.Closed
-                : of.All(l => l.Outstanding == 0) ? OrderState.Received
-                : of.Any(l => l.Received > 0) ? OrderState.PartReceived
-                : OrderState.Sent;
-            return new OrderRow(
+            IReadOnlyList<OrderLineRow> of = [.. lines[r.Id]];
+            var totals = PurchaseOrders.Totals([.. of.Select(l => new OrderLine(l.Material, l.Quantity, l.UnitPrice, l.Discount))], r.Freight, r.TaxRate);
+            var row = new OrderRow(
                 r.Id, r.Code, r.Supplier, r.OrderedOn, r.ExpectedOn, r.SentAt, r.SentBy, of.Count, of.Count(l => l.Outstanding > 0),
-                PurchaseOrders.Totals([.. of.Select(l => new OrderLine("", l.Quantity, l.UnitPrice, l.Discount))], r.Freight, r.TaxRate).Total, state, r.ClosedBecause);
-        })];
+                totals.Total, StateOf(of, r.ClosedBecause is not null), r.ClosedBecause);
+            return new OrderView(row, r.SupplierId, r.Address, r.Freight, r.TaxRate, r.Note, totals, [.. of.Select((l, i) => l with { Total = totals.Lines[i] })], []);
+        });
     }
+
+    private static OrderState StateOf(IReadOnlyList<OrderLineRow> lines, bool isClosed) =>
+        isClosed ? OrderState.Closed
+        : lines.All(l => l.Outstanding == 0) ? OrderState.Received
+        : lines.Any(l => l.Received > 0) ? OrderState.PartReceived
+        : OrderState.Sent;
 }
 
 public enum OrderState
@@ -130,20 +122,28 @@ public sealed record OrderRow(
     Guid Id, string Code, string Supplier, DateOnly OrderedOn, DateOnly? ExpectedOn, DateTimeOffset SentAt, string SentBy, int LineCount, int LinesOpen,
     decimal Total, OrderState State, string? ClosedBecause)
 {
-    public bool IsLate(DateOnly today) => State is OrderState.Sent or OrderState.PartReceived && ExpectedOn < today;
+    /// <summary>Something is still to come.</summary>
+    public bool IsOpen => State is OrderState.Sent or OrderState.PartReceived;
+
+    public bool IsLate(DateOnly today) => IsOpen && ExpectedOn < today;
 }
 
+/// <param name="Order">The code of its order.</param>
 /// <param name="Units">Ordered, milligrams or pieces.</param>
 /// <param name="UnitPrice">Per <paramref name="Unit"/>, before discount.</param>
 /// <param name="Discount">A fraction.</param>
 /// <param name="Received">Milligrams or pieces, of deliveries that stand.</param>
-/// <param name="Total">Whole coins.</param>
 public sealed record OrderLineRow(
-    Guid Id, Guid MaterialId, string Material, StockUnit StockedIn, string? SupplierCode, decimal Quantity, AmountUnit Unit, long Units, decimal UnitPrice, decimal Discount,
-    long Received, decimal Total)
+    Guid Id, Guid OrderId, string Order, DateOnly? ExpectedOn, Guid MaterialId, string Material, StockUnit StockedIn, decimal Quantity, AmountUnit Unit, long Units,
+    decimal UnitPrice, decimal Discount, long Received)
 {
+    public string? SupplierCode { get; init; }
+
+    /// <summary>Whole coins.</summary>
+    public decimal Total { get; init; }
+
     /// <summary>Milligrams or pieces.</summary>
-    public long Outstanding => Math.Max(0, Units - Received);
+    public long Outstanding => (long)PurchaseOrders.Outstanding(Units, [Received]);
 
     /// <summary>More came than was ordered; milligrams or pieces.</summary>
     public long Over => Math.Max(0, Received - Units);

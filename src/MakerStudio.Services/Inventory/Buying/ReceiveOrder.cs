@@ -1,4 +1,3 @@
-using System.Globalization;
 using MakerStudio.Core.Quantities;
 
 namespace MakerStudio.Services.Inventory;
@@ -22,7 +21,7 @@ public sealed partial class Purchasing
                 return new NotFound("This order");
             }
 
-            if (page.Order.State is OrderState.Closed or OrderState.Received)
+            if (!page.Order.IsOpen)
             {
                 return new Because($"Order {order.Code} has nothing still to come.", "If more came, receive it as a delivery of its own.");
             }
@@ -49,16 +48,14 @@ public sealed partial class Purchasing
     private static DeliveryDraft DraftOf(OrderView page, DateOnly today) => new()
     {
         SupplierId = page.SupplierId, ReceivedOn = today,
-        Freight = page.Deliveries.Count == 0 ? Typed(page.Freight) : null,
+        Freight = page.Deliveries.Count == 0 ? TypedNumbers.Text(page.Freight) : null,
         Lines = [.. page.Lines.Where(l => l.Outstanding > 0).Select(l => new DeliveryLineDraft
         {
-            MaterialId = l.MaterialId, OrderLineId = l.Id, Unit = AmountUnits.Symbol(l.Unit), Quantity = Typed(l.StillToCome),
-            Price = Typed(decimal.Round(l.StillToCome * l.UnitPrice, MoneyDecimals, MidpointRounding.AwayFromZero)),
-            Discount = Typed(decimal.Round(l.StillToCome * l.UnitPrice * l.Discount, MoneyDecimals, MidpointRounding.AwayFromZero)),
+            MaterialId = l.MaterialId, OrderLineId = l.Id, Unit = AmountUnits.Symbol(l.Unit), Quantity = TypedNumbers.Text(l.StillToCome),
+            Price = TypedNumbers.Text(decimal.Round(l.StillToCome * l.UnitPrice, MoneyDecimals, MidpointRounding.AwayFromZero)),
+            Discount = TypedNumbers.Text(decimal.Round(l.StillToCome * l.UnitPrice * l.Discount, MoneyDecimals, MidpointRounding.AwayFromZero)),
         })],
     };
 
     private const int MoneyDecimals = 2;
-
-    private static string? Typed(decimal number) => number == 0 ? null : QuantityFormat.Editable(number, CultureInfo.CurrentCulture);
 }

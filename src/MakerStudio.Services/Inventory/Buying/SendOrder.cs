@@ -136,7 +136,7 @@ public sealed partial class Purchasing
 internal static class OrderSums
 {
     public static ConversionResult IntoStock(OrderLineTyped line, MaterialFacts material) => AmountConversion.ToStock(
-        line.Quantity, line.Unit, material.StockedIn, material.Density is { } grams && Density.IsPossible(grams) ? new Density(grams) : null);
+        line.Quantity, line.Unit, material.StockedIn, Density.WherePossible(material.Density));
 
     /// <summary>Null while a line lacks its price or quantity.</summary>
     public static OrderTotals? Of(SendOrder typed, Dictionary<Guid, MaterialFacts> facts)

@@ -25,7 +25,8 @@ public sealed record LastBuy(AmountUnit Unit, decimal UnitPrice, DateOnly On);
 
 public sealed partial class Purchasing
 {
-    private const int QuantityDecimals = 3;
+    /// <summary>A suggested quantity goes up to a thousandth of its unit: the gram, the millilitre.</summary>
+    private const decimal Thousandths = 1000m;
 
     /// <summary>
     /// Every material that has a point to order at, the most urgent first; then those in use without a lead time. What is
@@ -70,17 +71,16 @@ public sealed partial class Purchasing
         var advised = row.Stock.Advice!.Quantity;
         var usual = row.Stock.Unit == StockUnit.Each ? AmountUnit.Each : AmountUnit.Kilogram;
         var unit = row.LastBuy?.Unit ?? usual;
-        var quantity = AmountConversion.FromStock(advised, unit, grams is { } known && Density.IsPossible(known) ? new Density(known) : null);
+        var quantity = AmountConversion.FromStock(advised, unit, Density.WherePossible(grams));
         if (quantity is null)
         {
             (unit, quantity) = (usual, AmountConversion.FromStock(advised, usual, null));
         }
 
-        var fine = (decimal)Math.Pow(10, QuantityDecimals);
         return new OrderLineDraft
         {
             MaterialId = row.Stock.MaterialId, Unit = AmountUnits.Symbol(unit),
-            Quantity = QuantityFormat.Editable(decimal.Ceiling(quantity!.Value * fine) / fine, CultureInfo.CurrentCulture),
+            Quantity = QuantityFormat.Editable(decimal.Ceiling(quantity!.Value * Thousandths) / Thousandths, CultureInfo.CurrentCulture),
             UnitPrice = row.LastBuy is { } last && last.Unit == unit ? QuantityFormat.Editable(last.UnitPrice, CultureInfo.CurrentCulture) : null,
         };
     }

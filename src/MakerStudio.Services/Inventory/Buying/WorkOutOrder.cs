@@ -25,8 +25,9 @@ public sealed partial class Purchasing
     public async Task<OrderSheet> WorkOutAsync(SendOrder typed, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
-        var facts = await MaterialFacts.LoadAsync(db, typed.Lines.Select(l => l.MaterialId), cancel);
-        var stock = (await Stock.RowsAsync(db, store.Clock, null, cancel)).ToDictionary(r => r.MaterialId);
+        Guid[] materials = [.. typed.Lines.Select(l => l.MaterialId).Distinct()];
+        var facts = await MaterialFacts.LoadAsync(db, materials, cancel);
+        var stock = (await Stock.RowsAsync(db, store.Clock, materials, cancel)).ToDictionary(r => r.MaterialId);
         var lines = typed.Lines.Select(l => facts.TryGetValue(l.MaterialId, out var material)
             ? SheetLine(l, material, stock.GetValueOrDefault(l.MaterialId), typed.SupplierId)
             : new OrderSheetLine(null, null, null, null, null, [])).ToList();

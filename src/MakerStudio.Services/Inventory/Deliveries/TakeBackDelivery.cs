@@ -1,4 +1,3 @@
-using System.Globalization;
 using FluentValidation;
 using MakerStudio.Core.Quantities;
 using MakerStudio.Core.Stock;
@@ -89,19 +88,16 @@ public sealed partial class Deliveries
         return new DeliveryDraft
         {
             SupplierId = delivery.SupplierId, InvoiceNumber = delivery.InvoiceNumber ?? "", ReceivedOn = delivery.ReceivedOn,
-            Freight = Typed(delivery.Freight), FreightBasis = delivery.FreightBasis, InvoiceTotal = Typed(delivery.InvoiceTotal),
+            Freight = TypedNumbers.Text(delivery.Freight), FreightBasis = delivery.FreightBasis, InvoiceTotal = TypedNumbers.Text(delivery.InvoiceTotal),
             Lines = [.. delivery.Lines.OrderBy(l => l.Position).Select(l => Retyped(l, byLine[l.Id]))],
         };
     }
 
     private static DeliveryLineDraft Retyped(DeliveryLine line, Lot lot) => new()
     {
-        MaterialId = line.MaterialId, Quantity = Typed(line.QuantityTyped), Unit = AmountUnits.Symbol(line.Unit), Price = Typed(line.Price),
-        GrossKg = Typed(line.GrossKilograms), Duty = Typed(line.Duty), Surcharge = Typed(line.Surcharge), Discount = Typed(line.Discount),
-        Density = Typed(line.DensityUsed), SupplierLot = lot.SupplierLot ?? "", ExpiresOn = lot.ExpiresOn, RetestOn = lot.RetestOn, Shelf = lot.Shelf ?? "",
+        MaterialId = line.MaterialId, Quantity = TypedNumbers.Text(line.QuantityTyped), Unit = AmountUnits.Symbol(line.Unit), Price = TypedNumbers.Text(line.Price),
+        GrossKg = TypedNumbers.Text(line.GrossKilograms), Duty = TypedNumbers.Text(line.Duty), Surcharge = TypedNumbers.Text(line.Surcharge), Discount = TypedNumbers.Text(line.Discount),
+        Density = TypedNumbers.Text(line.DensityUsed), SupplierLot = lot.SupplierLot ?? "", ExpiresOn = lot.ExpiresOn, RetestOn = lot.RetestOn, Shelf = lot.Shelf ?? "",
         OrderLineId = line.OrderLineId,
-        Tare = lot.TareMilligrams is { } tare ? Typed(Mass.FromMilligrams(tare).Grams) : "",
-    };
-
-    private static string Typed(decimal? number) => number is { } value and not 0 ? QuantityFormat.Editable(value, CultureInfo.CurrentCulture) : "";
-}
+        Tare = lot.TareMilligrams is { } tare ? TypedNumbers.Text(Mass.FromMilligrams(tare).Grams) : null,
+    };}

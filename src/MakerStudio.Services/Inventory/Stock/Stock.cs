@@ -24,18 +24,19 @@ public sealed partial class Stock(StudioStore store)
     public async Task<StockRow?> FindAsync(Guid materialId, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
-        return (await RowsAsync(db, store.Clock, materialId, cancel)).SingleOrDefault();
+        return (await RowsAsync(db, store.Clock, [materialId], cancel)).SingleOrDefault();
     }
 
-    internal static async Task<IReadOnlyList<StockRow>> RowsAsync(StudioDb db, TimeProvider clock, Guid? only, CancellationToken cancel)
+    /// <param name="only">These materials, archived ones too; null for all that are not archived or still have stock.</param>
+    internal static async Task<IReadOnlyList<StockRow>> RowsAsync(StudioDb db, TimeProvider clock, IReadOnlyCollection<Guid>? only, CancellationToken cancel)
     {
         var today = await StudioDay.TodayAsync(db, clock, cancel);
-        var materials = await db.Materials.Where(m => only == null || m.Id == only)
+        var materials = await db.Materials.Where(m => only == null || only.Contains(m.Id))
             .Where(m => only != null || m.ArchivedAt == null || db.Lots.Any(l => l.MaterialId == m.Id && l.Balance!.OnHand > 0)).OrderBy(m => m.Name)
             .Select(m => new { m.Id, m.Name, m.Kind, m.StockedIn, m.LifeAfterOpeningDays, m.ReorderPoint, m.SafetyStock, m.OrderCoverDays }).ToListAsync(cancel);
         var lots = await ShelfAsync(db, only, cancel);
         var reserved = await ReservedAsync(db, only, cancel);
-        var toFollow = await db.PendingReceipts.Where(p => p.MatchedAt == null && (only == null || p.MaterialId == only))
+        var toFollow = await db.PendingReceipts.Where(p => p.MatchedAt == null && (only == null || only.Contains(p.MaterialId)))
             .GroupBy(p => p.MaterialId).Select(g => new { g.Key, Sum = g.Sum(p => p.Milligrams), Cost = g.Max(p => p.EstimatedUnitCost) })
             .ToDictionaryAsync(g => g.Key, g => (g.Sum, g.Cost), cancel);
         var used = await UsedAsync(db, clock, only, cancel);
@@ -61,16 +62,16 @@ public sealed partial class Stock(StudioStore store)
         })];
     }
 
-    private static async Task<ILookup<Guid, StockLot>> ShelfAsync(StudioDb db, Guid? only, CancellationToken cancel) =>
-        (await db.Lots.Where(l => only == null || l.MaterialId == only)
+    private static async Task<ILookup<Guid, StockLot>> ShelfAsync(StudioDb db, IReadOnlyCollection<Guid>? only, CancellationToken cancel) =>
+        (await db.Lots.Where(l => only == null || only.Contains(l.MaterialId))
             .Select(l => new StockLot(l.Id, l.MaterialId, l.Code, l.Status, l.Balance!.OnHand, l.ReceivedOn, l.OpenedOn, l.ExpiresOn, l.RetestOn, l.UnitCost, null))
             .ToListAsync(cancel)).ToLookup(l => l.MaterialId);
 
-    private static async Task<Dictionary<Guid, long>> ReservedAsync(StudioDb db, Guid? only, CancellationToken cancel) =>
-        (await Outstanding.OfAsync(db, only is { } id ? [id] : null, cancel)).GroupBy(row => row.MaterialId).ToDictionary(g => g.Key, g => g.Sum(row => row.Units));
+    private static async Task<Dictionary<Guid, long>> ReservedAsync(StudioDb db, IReadOnlyCollection<Guid>? only, CancellationToken cancel) =>
+        (await Outstanding.OfAsync(db, only, cancel)).GroupBy(row => row.MaterialId).ToDictionary(g => g.Key, g => g.Sum(row => row.Units));
 
-    private static async Task<Dictionary<Guid, long>> UsedAsync(StudioDb db, TimeProvider clock, Guid? only, CancellationToken cancel) =>
-        await Uses(db, clock).Where(m => only == null || m.Lot!.MaterialId == only)
+    private static async Task<Dictionary<Guid, long>> UsedAsync(StudioDb db, TimeProvider clock, IReadOnlyCollection<Guid>? only, CancellationToken cancel) =>
+        await Uses(db, clock).Where(m => only == null || only.Contains(m.Lot!.MaterialId))
             .GroupBy(m => m.Lot!.MaterialId).Select(g => new { g.Key, Used = -g.Sum(m => m.Change) })
             .ToDictionaryAsync(g => g.Key, g => Math.Max(g.Used, 0), cancel);
 
@@ -87,9 +88,9 @@ public sealed partial class Stock(StudioStore store)
     }
 
     /// <summary>How each supplier sells a material: the one that delivered last first, one without a lead time after those that have one.</summary>
-    private static async Task<ILookup<Guid, BuyingTerms>> TermsAsync(StudioDb db, Guid? only, CancellationToken cancel)
+    private static async Task<ILookup<Guid, BuyingTerms>> TermsAsync(StudioDb db, IReadOnlyCollection<Guid>? only, CancellationToken cancel)
     {
-        var terms = await db.MaterialSuppliers.Where(s => only == null || s.MaterialId == only)
+        var terms = await db.MaterialSuppliers.Where(s => only == null || only.Contains(s.MaterialId))
             .Select(s => new
             {
                 s.MaterialId,

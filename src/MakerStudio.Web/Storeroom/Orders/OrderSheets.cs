@@ -34,7 +34,7 @@ internal static class OrderSheets
         .Number($"Last price ({currency} per unit)", r => r.LastBuy?.UnitPrice).Text("Unit", r => r.LastBuy is { } last ? AmountUnits.Symbol(last.Unit) : null);
 
     private static SheetOf<OrderRow> Orders(string currency) => new SheetOf<OrderRow>()
-        .Text("Order", r => r.Code).Text("Supplier", r => r.Supplier).Text("State", r => Word(r.State)).Date("Ordered", r => r.OrderedOn).Date("Expected", r => r.ExpectedOn)
+        .Text("Order", r => r.Code).Text("Supplier", r => r.Supplier).Text("State", r => StoreroomWords.State(r.State)).Date("Ordered", r => r.OrderedOn).Date("Expected", r => r.ExpectedOn)
         .Number("Lines", r => r.LineCount).Number("Lines open", r => r.State is OrderState.Closed ? 0 : r.LinesOpen).Number($"In all ({currency})", r => r.Total)
         .Text("Numbered by", r => r.SentBy).Moment("Numbered", r => r.SentAt).Text("Closed because", r => r.ClosedBecause);
 
@@ -44,12 +44,4 @@ internal static class OrderSheets
         .Number("Discount (%)", r => r.Discount * 100m).Number($"Line ({currency})", r => r.Total)
         .Number("Ordered (g or each)", r => Shown(r.Units, r.StockedIn)).Number("Came (g or each)", r => Shown(r.Received, r.StockedIn))
         .Number("Still to come (g or each)", r => Shown(r.Outstanding, r.StockedIn));
-
-    private static string Word(OrderState state) => state switch
-    {
-        OrderState.PartReceived => "Part received",
-        OrderState.Received => "Received",
-        OrderState.Closed => "Closed",
-        _ => "On its way",
-    };
 }
