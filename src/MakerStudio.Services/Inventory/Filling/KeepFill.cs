@@ -8,8 +8,6 @@ public sealed record KeepFill : StudioRequest
     public RecordFill Typed { get; set; } = new();
 }
 
-public sealed record FillKept(DateTimeOffset KeptAt);
-
 public sealed record FillDraft(RecordFill Typed, string KeptBy, DateTimeOffset KeptAt);
 
 public sealed partial class Fills
@@ -17,8 +15,8 @@ public sealed partial class Fills
     private static readonly TypedDrafts<RecordFill> Typing = new("fill", "this filling", "recorded", "the batch");
 
     /// <summary>The last one who types wins: both see who kept it and when.</summary>
-    public Task<Outcome<FillKept>> KeepAsync(Actor actor, KeepFill request, CancellationToken cancel = default) =>
-        store.RunAsync<KeepFill, FillKept>(actor, request, null, async command =>
+    public Task<Outcome<DraftKept>> KeepAsync(Actor actor, KeepFill request, CancellationToken cancel = default) =>
+        store.RunAsync<KeepFill, DraftKept>(actor, request, null, async command =>
         {
             var batch = await Ledger.LockBatchAsync(command, request.Typed.BatchId);
             if (batch is null)
@@ -31,7 +29,8 @@ public sealed partial class Fills
                 return new NotReady(batch.Code, [], batch.State);
             }
 
-            return new FillKept(Typing.Put(command, await Typing.LockAsync(command, batch.Id), batch.Id, request.Typed).KeptAt);
+            var draft = Typing.Put(command, await Typing.LockAsync(command, batch.Id), batch.Id, request.Typed);
+            return new DraftKept(draft.Id, draft.KeptAt);
         }, cancel: cancel);
 
     /// <summary>What was typed before, with a request id of its own: a new form is a new request.</summary>

@@ -27,13 +27,10 @@ internal static class BooksSheets
     }
 
     private static async Task<Sheet?> BooksAsync(SheetAsked asked, Func<SheetAsked, YearView, Sheet> sheet) =>
-        sheet(asked, await asked.Get<Books>().YearToAsync(Day(asked.Query("of")), asked.Cancel));
+        sheet(asked, await asked.Get<Books>().YearToAsync(asked.QueryDay("of"), asked.Cancel));
 
     private static async Task<Sheet?> YearEndAsync(SheetAsked asked, Func<SheetAsked, YearEndView, Sheet> sheet) =>
-        sheet(asked, await asked.Get<Books>().YearEndAsync(Day(asked.Query("year")), asked.Cancel));
-
-    private static DateOnly? Day(string? text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
+        sheet(asked, await asked.Get<Books>().YearEndAsync(asked.QueryDay("year"), asked.Cancel));
 
     private static Sheet Year(SheetAsked asked, YearView year) => new SheetOf<PrintedYearLine>()
         .Text("Line", l => l.Name).Number($"Opening {year.First:yyyy-MM-dd} ({asked.Currency})", l => l.Opening).Number($"In the year ({asked.Currency})", l => l.InTheYear)
