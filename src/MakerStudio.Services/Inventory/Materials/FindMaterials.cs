@@ -44,7 +44,7 @@ public sealed partial class Materials
             found = found.Where(m => m.Name.ToLower().CompareTo(name) > 0 || (m.Name.ToLower() == name && m.Id > last.Id));
         }
 
-        return await Rows(found.OrderBy(m => m.Name.ToLower()).ThenBy(m => m.Id), search.Take).ToListAsync(cancel);
+        return await Rows(found.OrderBy(m => m.Name.ToLower()).ThenBy(m => m.Id).Take(Few(search))).ToListAsync(cancel);
     }
 
     /// <summary>For a field that suggests: names beginning with the text come first.</summary>
@@ -53,15 +53,15 @@ public sealed partial class Materials
         await using var db = await store.ReadAsync(cancel);
         var start = PlainText.ContainsPattern(search.Text)[1..];
         return await Rows(
-            Matching(db, search).OrderBy(m => EF.Functions.ILike(m.Name, start, "\\") ? 0 : 1).ThenBy(m => m.Name.ToLower()).ThenBy(m => m.Id),
-            search.Take).ToListAsync(cancel);
+            Matching(db, search).OrderBy(m => EF.Functions.ILike(m.Name, start, "\\") ? 0 : 1).ThenBy(m => m.Name.ToLower()).ThenBy(m => m.Id)
+                .Take(Few(search))).ToListAsync(cancel);
     }
 
     /// <summary>One row; null when there is none.</summary>
     public async Task<MaterialRow?> RowAsync(Guid id, CancellationToken cancel = default)
     {
         await using var db = await store.ReadAsync(cancel);
-        return await Rows(db.Materials.Where(m => m.Id == id), 1).SingleOrDefaultAsync(cancel);
+        return await Rows(db.Materials.Where(m => m.Id == id)).SingleOrDefaultAsync(cancel);
     }
 
     private static IQueryable<Material> Matching(StudioDb db, MaterialSearch search)
@@ -93,6 +93,8 @@ public sealed partial class Materials
         return found;
     }
 
-    private static IQueryable<MaterialRow> Rows(IQueryable<Material> found, int take) => found.Take(Math.Clamp(take, 1, MostRows))
+    private static int Few(MaterialSearch search) => Math.Clamp(search.Take, 1, MostRows);
+
+    private static IQueryable<MaterialRow> Rows(IQueryable<Material> found) => found
         .Select(m => new MaterialRow(m.Id, m.Name, m.Kind, m.Cas, m.StockedIn, m.Density, m.ArchivedAt != null));
 }
